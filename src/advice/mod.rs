@@ -1,1 +1,18 @@
-//! (being written)
+//! The consultation: stages in order, each with its reasons, then the drill spec.
+//!
+//! [`Shop`] holds what a shop has (rules, catalog, prices); [`Shop::advise`] turns a
+//! [`Bowler`](crate::bowler::Bowler) into an [`Advice`]: cautions, what was settled, ranked balls,
+//! what was assumed, the quote, and a [`DrillSpec`] whose every number carries its ledger.
+
+mod advice;
+mod consult;
+mod outcome;
+mod reason;
+mod shop;
+mod spec;
+
+pub use advice::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
+pub use outcome::Trouble;
+pub use reason::{Caution, Reason, Texts};
+pub use shop::{Shop, ShopFiles};
+pub use spec::{DrillSpec, SpecNumber, WorkStep};
