@@ -1,1 +1,190 @@
-//! The stages in order (being written).
+//! The stages in order, each seeing what the earlier ones chose.
+
+use super::advice::{Advice, Assumed, Bill, Settled};
+use super::balls;
+use super::explain;
+use super::outcome::Trouble;
+use super::reason::Caution;
+use super::shop::Shop;
+use super::spec::DrillSpec;
+use super::stages::{self, Staged};
+use crate::bowler::Bowler;
+use crate::catalog::Grip;
+use crate::notation::Notation;
+use crate::rules::{Audience, Severity};
+use crate::vocabulary::{
+    Alone, Interval, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
+    grip_facts, layout_facts, surface_facts, weight_facts, words,
+};
+
+/// One consultation under way.
+pub(super) struct Consultation<'s> {
+    pub(super) shop: &'s Shop,
+    pub(super) bowler: &'s Bowler,
+    pub(super) situation: Situation,
+    pub(super) cautions: Vec<Caution>,
+    settled: Vec<Settled>,
+}
+
+/// Runs all stages; `choice` is a candidate of the ball stage the customer insists on.
+pub(super) fn consult(shop: &Shop, bowler: &Bowler, choice: Option<usize>) -> Result<Advice, Trouble> {
+    let mut consultation = Consultation {
+        shop,
+        bowler,
+        situation: Situation::of(bowler, shop.rules()),
+        cautions: Vec::new(),
+        settled: Vec::new(),
+    };
+    consultation.weight(choice)?;
+    consultation.grip()?;
+    let found = consultation.balls(choice)?;
+    if let Some(chosen) = found.chosen {
+        let ball = &shop.candidates()[chosen];
+        consultation.situation.set("settled.cover", Interval::point(ball.cover));
+        consultation.situation.set("settled.core", Interval::point(ball.core));
+        consultation.words("surface", &surface_facts(), words::SURFACES, "settled.surface")?;
+        consultation.words("layout", &layout_facts(), words::LAYOUTS, "settled.layout")?;
+    }
+    let mut spec = consultation.spec();
+    spec.for_ball = found.chosen.map(|c| shop.candidates()[c].id.clone());
+    consultation.persons_cautions();
+    let drill_today = spec.numbers.iter().any(|n| n.value.is_some())
+        && !consultation.situation.is("bowler.present")
+        && !consultation.situation.is("bowler.absent");
+    if !drill_today {
+        withhold(&mut spec, &consultation.situation);
+    }
+    let bill = found.chosen.map(|c| consultation.bill(c, drill_today));
+    let assumptions = consultation.assumptions();
+    consultation.cautions.sort_by_key(|c| match c.severity {
+        Severity::Serious => 0,
+        Severity::Mild => 1,
+    });
+    Ok(Advice {
+        bowler: bowler.name().unwrap_or_default().to_owned(),
+        questions: bowler.questions().iter().map(|q| q.text().to_owned()).collect(),
+        cautions: consultation.cautions,
+        settled: consultation.settled,
+        picks: found.picks,
+        ruled_out: found.ruled_out,
+        near_misses: found.near_misses,
+        assumptions,
+        bill,
+        spec,
+        drill_today,
+        digest: shop.digest().to_owned(),
+    })
+}
+
+/// Nothing is drilled for someone who isn't here: no numbers leave the house.
+fn withhold(spec: &mut DrillSpec, situation: &Situation) {
+    if situation.is("bowler.present") || situation.is("bowler.absent") {
+        for number in &mut spec.numbers {
+            number.value = None;
+            number.shop.clear();
+            number.lines.clear();
+            number.blank = Some("Nothing is drilled until the bowler is here: measure the hand.".to_owned());
+        }
+    }
+}
+
+impl Consultation<'_> {
+    fn weight(&mut self, choice: Option<usize>) -> Result<(), Trouble> {
+        let candidates: Vec<WeightCandidate> = (6..=16).map(|lb| WeightCandidate(lb * 100)).collect();
+        let asked = match choice {
+            Some(c) => Some(self.shop.candidates()[c].weight),
+            None => self.bowler.answer("settled.weight"),
+        };
+        let fixed = asked.and_then(|w| candidates.iter().position(|c| c.0 == w));
+        let facts = weight_facts();
+        let staged = {
+            let world = StageWorld::new(&self.situation, &facts, &candidates, |c| c.0);
+            stages::settle(self.shop.rules(), "weight", &world, fixed, &|c| Notation::Weight.write(candidates[c].0))?
+        };
+        let value = staged.chosen.map(|c| candidates[c].0);
+        self.take(staged, "settled.weight", value);
+        Ok(())
+    }
+
+    fn grip(&mut self) -> Result<(), Trouble> {
+        self.words("grip", &grip_facts(), words::GRIPS, "settled.grip")
+    }
+
+    fn words(&mut self, stage: &str, facts: &[StageFact<WordCandidate>], list: &[&str], fact: &str) -> Result<(), Trouble> {
+        let candidates = all_words(list);
+        let fixed = self
+            .bowler
+            .answer(fact)
+            .and_then(|value| candidates.iter().position(|c| c.0 == value));
+        let staged = {
+            let world = StageWorld::new(&self.situation, facts, &candidates, |c| c.0);
+            stages::settle(self.shop.rules(), stage, &world, fixed, &|c| list[c].replace('_', " "))?
+        };
+        let value = staged.chosen.map(|c| candidates[c].0);
+        self.take(staged, fact, value);
+        Ok(())
+    }
+
+    fn take(&mut self, staged: Staged, fact: &str, value: Option<i64>) {
+        if let Some(value) = value {
+            self.situation.set(fact, Interval::point(value));
+        }
+        self.settled.extend(staged.settled);
+        self.cautions.extend(staged.cautions);
+    }
+
+    fn persons_cautions(&mut self) {
+        let rules = self.shop.rules();
+        let lines = rules.cautions(&Alone(&self.situation));
+        self.cautions.extend(lines.iter().map(|line| explain::caution(rules, line, "person")));
+    }
+
+    fn assumptions(&self) -> Vec<Assumed> {
+        let vocabulary = self.situation.vocabulary();
+        self.shop
+            .rules()
+            .assumptions()
+            .iter()
+            .filter(|a| match a.value() {
+                Some(_) => self.situation.assumed().contains(&a.fact()),
+                None => !self.situation.get(vocabulary.fact(a.fact()).name).is_known(),
+            })
+            .map(|a| Assumed {
+                fact: vocabulary.fact(a.fact()).name.to_owned(),
+                meaning: vocabulary.fact(a.fact()).meaning.to_owned(),
+                value: a.value().map(|value| vocabulary.print(a.fact(), value)),
+                reason: a.because(Audience::Newcomer).to_owned(),
+                source: a.source().to_string(),
+                strength: a.source().strength().words(),
+            })
+            .collect()
+    }
+
+    fn bill(&self, chosen: usize, drilled: bool) -> Bill {
+        let catalog = self.shop.catalog();
+        let unit = &catalog.stock()[self.shop.candidates()[chosen].stock];
+        let grip = match self.situation.known("settled.grip") {
+            Some(1) => Grip::Fingertip,
+            _ => Grip::Conventional,
+        };
+        let thumb = !self.situation.is_word("bowler.thumb", "out");
+        let mut order = balls::order(unit, grip, thumb);
+        let held_back = self.situation.is("bowler.present") || self.situation.is("bowler.absent");
+        order.undrilled = !drilled && held_back;
+        let prices = catalog.prices();
+        let quote = prices.quote(&order);
+        let weeks = Notation::Counted("week", "weeks").write(prices.free_easing_weeks());
+        let mut notes = vec![prices.warranty().to_owned()];
+        if !order.undrilled {
+            notes.insert(0, format!("Free easing of the holes for {weeks}."));
+        }
+        Bill {
+            lines: quote.lines().iter().map(|(label, cents)| (label.clone(), Notation::Money.write(*cents))).collect(),
+            tax: Notation::Money.write(quote.tax()),
+            total: Notation::Money.write(quote.total()),
+            total_cents: quote.total(),
+            ready_when: prices.ready_when().to_owned(),
+            notes,
+        }
+    }
+}

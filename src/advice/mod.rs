@@ -5,11 +5,16 @@
 //! what was assumed, the quote, and a [`DrillSpec`] whose every number carries its ledger.
 
 mod advice;
+mod balls;
+mod builtin;
 mod consult;
+mod explain;
+mod measures;
 mod outcome;
 mod reason;
 mod shop;
 mod spec;
+mod stages;
 
 pub use advice::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use outcome::Trouble;

@@ -1,9 +1,22 @@
 //! What a shop has: rules, catalog and prices.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
-use super::{Advice, Trouble};
+use sha2::{Digest, Sha256};
+
+use super::advice::Advice;
+use super::balls;
+use super::builtin;
+use super::consult::consult;
+use super::outcome::Trouble;
+use super::spec::WorkStep;
 use crate::bowler::Bowler;
+use crate::catalog::Catalog;
+use crate::document::Document;
+use crate::notation::Notation;
+use crate::rules::{RuleSet, Vocabulary};
+use crate::vocabulary::{BallCandidate, Situation, vocabulary};
 
 /// Where a shop's own files are; everything left out is the embedded demo's.
 #[derive(Clone, Debug, Default)]
@@ -16,16 +29,66 @@ pub struct ShopFiles {
 
 /// Rules and catalog, ready to advise.
 #[derive(Debug)]
-pub struct Shop {}
+pub struct Shop {
+    rules: RuleSet,
+    catalog: Catalog,
+    candidates: Vec<BallCandidate>,
+    digest: String,
+}
 
 impl Shop {
     /// Reads a shop's files over the embedded ones.
     ///
     /// # Errors
     /// All faults of all files.
-    pub fn open(_files: &ShopFiles) -> Result<Shop, Trouble> {
-        Err(Trouble::Rules("being written".into()))
+    pub fn open(files: &ShopFiles) -> Result<Shop, Trouble> {
+        let vocabulary = vocabulary().map_err(Trouble::Rules)?;
+        let catalog = match &files.catalog {
+            Some(folder) => Catalog::read_folder(folder),
+            None => Catalog::demo(),
+        };
+        let rules = builtin::rules(&vocabulary).and_then(|rules| {
+            if files.rules.is_empty() {
+                return Ok(rules);
+            }
+            let read: Vec<_> = files.rules.iter().map(|path| Document::read(path)).collect();
+            let mut faults = crate::document::Faults::default();
+            let mut documents = Vec::new();
+            for document in read {
+                match document {
+                    Ok(document) => documents.push(document),
+                    Err(found) => faults.merge(found),
+                }
+            }
+            match rules.overlay(&documents) {
+                Ok(rules) if faults.is_empty() => Ok(rules),
+                Ok(_) => Err(faults),
+                Err(found) => {
+                    faults.merge(found);
+                    Err(faults)
+                }
+            }
+        });
+        match (rules, catalog) {
+            (Ok(rules), Ok(catalog)) => Ok(Shop::of(rules, catalog)),
+            (Err(mut a), Err(b)) => {
+                a.merge(b);
+                Err(a.into())
+            }
+            (Err(faults), _) | (_, Err(faults)) => Err(faults.into()),
+        }
     }
+
+    /// A shop of rules and a catalog read elsewhere.
+    pub fn of(rules: RuleSet, catalog: Catalog) -> Shop {
+        let candidates = balls::candidates(&catalog);
+        let mut hash = Sha256::new();
+        hash.update(rules.digest());
+        hash.update(catalog.digest());
+        let digest = hash.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect();
+        Shop { rules, catalog, candidates, digest }
+    }
+
     /// The embedded demo shop.
     ///
     /// # Errors
@@ -33,18 +96,97 @@ impl Shop {
     pub fn demo() -> Result<Shop, Trouble> {
         Shop::open(&ShopFiles::default())
     }
-    /// The consultation.
+
+    /// The consultation; a ball the profile has settled on is taken as the fitter's.
     ///
     /// # Errors
     /// [`Trouble`] where the rules can't be used.
-    pub fn advise(&self, _bowler: &Bowler) -> Result<Advice, Trouble> {
-        Err(Trouble::Rules("being written".into()))
+    pub fn advise(&self, bowler: &Bowler) -> Result<Advice, Trouble> {
+        match bowler.settled_ball() {
+            Some(ball) => self.fit(bowler, ball),
+            None => consult(self, bowler, None),
+        }
     }
+
     /// The same for a ball of the customer's choice (`model-id` or `model-id@weight`), marked as theirs.
+    ///
+    /// Without a weight, the one the rules settle on is taken.
     ///
     /// # Errors
     /// Unknown ball, ball not on the shelf.
-    pub fn fit(&self, _bowler: &Bowler, _ball: &str) -> Result<Advice, Trouble> {
-        Err(Trouble::Rules("being written".into()))
+    pub fn fit(&self, bowler: &Bowler, ball: &str) -> Result<Advice, Trouble> {
+        let (model, weight) = match ball.split_once('@') {
+            Some((model, weight)) => (model, Some(weight)),
+            None => (ball, None),
+        };
+        self.catalog.find(model).map_err(|unknown| Trouble::UnknownBall {
+            asked: model.to_owned(),
+            nearest: unknown.nearest().map(str::to_owned),
+        })?;
+        let own: Vec<usize> = (0..self.candidates.len())
+            .filter(|&c| self.stock_model(c) == model)
+            .collect();
+        let wanted = match weight {
+            Some(text) => Notation::Weight.read(text).ok(),
+            None => {
+                let first = consult(self, bowler, None)?;
+                first
+                    .settled()
+                    .iter()
+                    .find(|s| s.stage() == "weight")
+                    .and_then(|s| Notation::Weight.read(s.value()).ok())
+            }
+        };
+        match own.iter().find(|&&c| Some(self.candidates[c].weight) == wanted) {
+            Some(&c) => consult(self, bowler, Some(c)),
+            None => Err(Trouble::NotOnShelf {
+                asked: ball.to_owned(),
+                weights: own
+                    .iter()
+                    .map(|&c| Notation::Weight.write(self.candidates[c].weight))
+                    .collect::<Vec<_>>()
+                    .join(", "),
+            }),
+        }
+    }
+
+    fn stock_model(&self, candidate: usize) -> &str {
+        self.catalog.stock()[self.candidates[candidate].stock].model().id()
+    }
+
+    /// The rules in force.
+    pub fn rules(&self) -> &RuleSet {
+        &self.rules
+    }
+    /// The catalog in force.
+    pub fn catalog(&self) -> &Catalog {
+        &self.catalog
+    }
+    /// Every fact a rule may name.
+    pub fn vocabulary(&self) -> &Arc<Vocabulary> {
+        self.rules.vocabulary()
+    }
+    /// Digest of rules and catalog, sixteen hexadecimal digits.
+    pub fn digest(&self) -> &str {
+        &self.digest
+    }
+    pub(super) fn candidates(&self) -> &[BallCandidate] {
+        &self.candidates
+    }
+
+    /// The steps of a part of the work that hold for this situation.
+    pub(super) fn steps(&self, part: &str, situation: &Situation) -> Vec<WorkStep> {
+        let alone = crate::vocabulary::Alone(situation);
+        self.rules
+            .steps(part, &alone)
+            .into_iter()
+            .map(|step| WorkStep {
+                id: step.id().to_owned(),
+                text: step.text().to_owned(),
+                because: step.because().map(str::to_owned),
+                source: step.source().to_string(),
+                strength: step.source().strength().words(),
+            })
+            .collect()
     }
 }

@@ -1,1 +1,56 @@
-//! (being written)
+//! Where bowling meets the engine: one file a family, a fact's meaning, column and bounds side by side.
+
+mod answers;
+mod ball;
+mod card;
+mod geometry;
+mod grip;
+mod interval;
+mod settled;
+mod situation;
+mod stage;
+mod weight;
+pub mod words;
+mod worked;
+
+use std::sync::Arc;
+
+use crate::bowler::Bowler;
+use crate::rules::{Fact, Vocabulary};
+
+pub use ball::{BallCandidate, facts as ball_facts};
+pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
+pub use interval::Interval;
+pub use settled::measures;
+pub use situation::Situation;
+pub use stage::{Alone, Column, StageFact, StageWorld};
+pub use weight::{WeightCandidate, facts as weight_facts};
+
+/// Every fact a rule may name.
+///
+/// # Errors
+/// A text if two facts share a name; a test holds that none do.
+pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
+    let mut facts: Vec<Fact> = Vec::new();
+    facts.extend(answers::person());
+    facts.extend(answers::hand());
+    facts.extend(card::card());
+    facts.extend(settled::choices());
+    facts.extend(settled::measures().into_iter().map(|(_, fact)| fact));
+    facts.extend(worked::facts());
+    facts.extend(weight_facts().iter().map(|f| f.fact("weight")));
+    facts.extend(grip_facts().iter().map(|f| f.fact("grip")));
+    facts.extend(ball_facts().iter().map(|f| f.fact("ball")));
+    facts.extend(surface_facts().iter().map(|f| f.fact("surface")));
+    facts.extend(layout_facts().iter().map(|f| f.fact("layout")));
+    Ok(Arc::new(Vocabulary::new(facts)?))
+}
+
+/// A bowler's answer as the rules see it: spans made full and along the arc, and a left hand's
+/// laterals turned to a right hand's, since the rules are written for a right hand.
+pub fn answer(bowler: &Bowler, name: &str) -> Option<i64> {
+    let value = geometry::span_answer(bowler, name).or_else(|| bowler.answer(name))?;
+    let lateral = name.starts_with("card.") && name.ends_with("_lateral");
+    let left = bowler.answer("bowler.hand") == Some(1);
+    Some(if lateral && left { -value } else { value })
+}

@@ -1,0 +1,235 @@
+//! The ball stage: stock into candidates, ranking into picks, and what only the budget keeps out.
+
+use super::advice::{Behind, NearMiss, Pick, RuledOut};
+use super::consult::Consultation;
+use super::explain::{self, Scale};
+use super::outcome::Trouble;
+use super::reason::Reason;
+use crate::catalog::{Catalog, Grip, Order, Stock};
+use crate::notation::Notation;
+use crate::rules::{Chooser, Fate, Ranking, World};
+use crate::vocabulary::{BallCandidate, Interval, Situation, StageWorld, ball_facts};
+
+/// Everything in stock as candidates, in the catalog's order.
+pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
+    let index = |i: usize| i64::try_from(i).unwrap_or(i64::MAX);
+    let mut all: Vec<BallCandidate> = catalog
+        .stock()
+        .iter()
+        .enumerate()
+        .map(|(stock, unit)| {
+            let model = unit.model();
+            let total = |grip, thumb| order_total(catalog, unit, grip, thumb);
+            BallCandidate {
+                id: ball_id(unit),
+                stock,
+                cover: index(model.cover().index()),
+                core: index(model.core().index()),
+                finish: index(model.finish().index()),
+                tier: index(model.tier().index()),
+                price: model.price(),
+                weight: unit.weight(),
+                rg: unit.rg(),
+                differential: unit.differential(),
+                intermediate: unit.intermediate(),
+                colours: model.colours().iter().fold(0, |set, colour| set | 1 << colour.index()),
+                drilled: [
+                    [total(Grip::Conventional, true), total(Grip::Conventional, false)],
+                    [total(Grip::Fingertip, true), total(Grip::Fingertip, false)],
+                ],
+                cheapest: [[i64::MAX; 2]; 2],
+            }
+        })
+        .collect();
+    for at in 0..all.len() {
+        let mut cheapest = all[at].drilled;
+        for other in all.iter().filter(|other| other.weight == all[at].weight) {
+            for (least, price) in cheapest.iter_mut().flatten().zip(other.drilled.iter().flatten()) {
+                *least = (*least).min(*price);
+            }
+        }
+        all[at].cheapest = cheapest;
+    }
+    all
+}
+
+fn order_total(catalog: &Catalog, unit: &Stock, grip: Grip, thumb: bool) -> i64 {
+    catalog.prices().quote(&order(unit, grip, thumb)).total()
+}
+
+/// The order for a ball bought here; a thumb slug goes with a fingertip grip.
+pub(super) fn order(unit: &Stock, grip: Grip, thumb: bool) -> Order<'_> {
+    let mut order = Order::ball(unit.model(), unit.weight());
+    order.grip = grip;
+    order.slug = thumb && grip == Grip::Fingertip;
+    order
+}
+
+/// `model-id@weight`, the weight without its unit.
+pub(super) fn ball_id(unit: &Stock) -> String {
+    let weight = Notation::Weight.write(unit.weight());
+    format!("{}@{}", unit.model().id(), weight.trim_end_matches(" lb"))
+}
+
+/// Name and weight as people say it.
+pub(super) fn ball_name(unit: &Stock) -> String {
+    format!("{}, {}", unit.model().name(), Notation::Weight.write(unit.weight()))
+}
+
+/// What the ball stage found.
+pub(super) struct Balls {
+    pub(super) picks: Vec<Pick>,
+    pub(super) ruled_out: Vec<RuledOut>,
+    pub(super) near_misses: Vec<NearMiss>,
+    pub(super) chosen: Option<usize>,
+}
+
+impl Consultation<'_> {
+    /// Ranks the stock; `choice` is the candidate the customer or fitter insists on.
+    pub(super) fn balls(&mut self, choice: Option<usize>) -> Result<Balls, Trouble> {
+        let rules = self.shop.rules();
+        let candidates = self.shop.candidates();
+        let facts = ball_facts();
+        let tie = |c: &BallCandidate| c.price;
+        let world = StageWorld::new(&self.situation, &facts, candidates, tie);
+        let chooser =
+            rules.chooser("ball", &world).ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
+        let ranking = chooser.rank(&world);
+        let best = choice.or_else(|| ranking.order().first().copied());
+        let mut order: Vec<usize> = best.into_iter().collect();
+        order.extend(ranking.order().iter().copied().filter(|&c| Some(c) != best));
+        let lines = |c: usize| -> Vec<Reason> {
+            let ledger = chooser.ledger(&world, &ranking, c);
+            ledger.lines().iter().map(|line| explain::reason(rules, line, Scale::Points)).collect()
+        };
+        let best_lines: Vec<Reason> = best.map(lines).unwrap_or_default();
+        let mut picks = Vec::new();
+        for (place, &c) in order.iter().enumerate() {
+            let lines = if place == 0 { best_lines.clone() } else { lines(c) };
+            let behind = if place == 0 { None } else { behind(&best_lines, &lines) };
+            picks.push(self.pick(&candidates[c], place + 1, lines, behind, choice == Some(c)));
+        }
+        let ruled_out = ruled_out(self, &chooser, &world, &ranking, choice);
+        for line in best.map(|c| chooser.cautions(&world, c)).unwrap_or_default() {
+            let about = best.map(|c| candidates[c].id.clone()).unwrap_or_default();
+            self.cautions.push(explain::caution(rules, &line, &about));
+        }
+        if let Some(c) = choice {
+            if let Fate::RuledOut(lines) = chooser.fate(&world, &ranking, c) {
+                for line in &lines {
+                    self.cautions.push(explain::caution(rules, line, &candidates[c].id));
+                }
+            }
+        }
+        let near_misses = self.near_misses(&ranking)?;
+        Ok(Balls { picks, ruled_out, near_misses, chosen: best })
+    }
+
+    fn pick(&self, ball: &BallCandidate, place: usize, lines: Vec<Reason>, behind: Option<Behind>, by_customer: bool) -> Pick {
+        let unit = &self.shop.catalog().stock()[ball.stock];
+        let model = unit.model();
+        Pick {
+            ball: ball.id.clone(),
+            name: model.name().to_owned(),
+            maker: model.maker().to_owned(),
+            weight: Notation::Weight.write(unit.weight()),
+            cover: model.cover().name().to_owned(),
+            colours: model.colours().iter().map(|c| c.name()).collect::<Vec<_>>().join(" and "),
+            price: Notation::Money.write(model.price()),
+            out_the_door: Notation::Money.write(ball.out_the_door(&self.situation).value()),
+            place,
+            total: lines.iter().map(Reason::points).sum(),
+            by_customer,
+            lines,
+            behind,
+            unit: unit.units().first().map(|u| {
+                format!(
+                    "pin-out {}, top weight {}",
+                    Notation::Length.write(u.pin_out),
+                    Notation::Ounces.write(u.top_weight)
+                )
+            }),
+        }
+    }
+
+    /// Balls that would be in if nobody had named a budget, within the shop's near-miss window.
+    fn near_misses(&self, within: &Ranking) -> Result<Vec<NearMiss>, Trouble> {
+        if !self.situation.get("bowler.budget").is_known() {
+            return Ok(Vec::new());
+        }
+        let rules = self.shop.rules();
+        let candidates = self.shop.candidates();
+        let mut free: Situation = self.situation.clone();
+        free.set("bowler.budget", Interval::NOT_KNOWN);
+        let facts = ball_facts();
+        let world = StageWorld::new(&free, &facts, candidates, |c| c.price);
+        let chooser =
+            rules.chooser("ball", &world).ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
+        let ranking = chooser.rank(&world);
+        let budget = self.situation.get("bowler.budget").value();
+        let worst = within.order().last().map(|&c| within.total(c));
+        let mut found: Vec<(i64, usize)> = ranking
+            .order()
+            .iter()
+            .filter(|&&c| within.is_ruled_out(c))
+            .filter(|&&c| worst.is_none_or(|worst| ranking.total(c) >= worst))
+            .map(|&c| (candidates[c].out_the_door(&self.situation).value() - budget, c))
+            .filter(|(over, _)| (1..=self.shop.catalog().prices().near_miss()).contains(over))
+            .collect();
+        found.sort_by_key(|&(over, c)| (over, candidates[c].id.clone()));
+        Ok(found
+            .into_iter()
+            .map(|(over, c)| NearMiss {
+                ball: candidates[c].id.clone(),
+                name: ball_name(&self.shop.catalog().stock()[candidates[c].stock]),
+                out_the_door: Notation::Money.write(over + budget),
+                over: Notation::Money.write(over),
+            })
+            .collect())
+    }
+}
+
+fn ruled_out<W: World>(
+    consultation: &Consultation<'_>,
+    chooser: &Chooser<'_>,
+    world: &W,
+    ranking: &Ranking,
+    choice: Option<usize>,
+) -> Vec<RuledOut> {
+    let candidates = consultation.shop.candidates();
+    let mut out: Vec<RuledOut> = (0..candidates.len())
+        .filter(|&c| Some(c) != choice)
+        .filter_map(|c| match chooser.fate(world, ranking, c) {
+            Fate::RuledOut(lines) => Some(RuledOut {
+                ball: candidates[c].id.clone(),
+                name: ball_name(&consultation.shop.catalog().stock()[candidates[c].stock]),
+                lines: lines
+                    .iter()
+                    .map(|line| explain::reason(consultation.shop.rules(), line, Scale::Points))
+                    .collect(),
+            }),
+            _ => None,
+        })
+        .collect();
+    out.sort_by(|a, b| a.ball.cmp(&b.ball));
+    out
+}
+
+/// The line on which `these` lost most against `best`.
+fn behind(best: &[Reason], these: &[Reason]) -> Option<Behind> {
+    let points = |lines: &[Reason], rule: &str| -> i64 {
+        lines.iter().filter(|l| l.rule == rule).map(|l| l.points).sum()
+    };
+    let lost = |line: &Reason| points(best, &line.rule) - points(these, &line.rule);
+    best.iter()
+        .chain(these)
+        .map(|line| (lost(line), line))
+        .filter(|(lost, _)| *lost > 0)
+        .max_by(|(a, x), (b, y)| a.cmp(b).then_with(|| y.rule.cmp(&x.rule)))
+        .map(|(points, worst)| {
+            let own = these.iter().find(|l| l.rule == worst.rule);
+            let lacks = own.is_none_or(|l| l.points > 0) ;
+            let line = if lacks { best.iter().find(|l| l.rule == worst.rule).unwrap_or(worst) } else { own.unwrap_or(worst) };
+            Behind { points, lacks, line: line.clone() }
+        })
+}

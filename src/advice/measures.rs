@@ -1,0 +1,60 @@
+//! The fit: each measure in turn by the rules, later ones seeing earlier ones; blank where nothing is known.
+
+use super::consult::Consultation;
+use super::explain::{self, Scale};
+use super::spec::{DrillSpec, SpecNumber};
+use crate::notation::Notation;
+use crate::rules::{Measured, UNKNOWN};
+use crate::vocabulary::{Alone, Interval, measures};
+
+impl Consultation<'_> {
+    /// All numbers of the drill spec, in the order of work.
+    pub(super) fn spec(&mut self) -> DrillSpec {
+        let rules = self.shop.rules();
+        let left = self.situation.is_word("bowler.hand", "left");
+        let thumb_out = self.situation.is_word("bowler.thumb", "out");
+        let mut spec = DrillSpec {
+            copied_from_card: self.situation.is("card.works") && self.situation.is("card.same_grip"),
+            ..DrillSpec::default()
+        };
+        for (id, fact) in measures() {
+            if thumb_out && id.starts_with("thumb.") {
+                continue;
+            }
+            let Some(subject) = rules.subject(id) else { continue };
+            let measured = rules.measure(id, &Alone(&self.situation));
+            let value = measured.value().map_or(UNKNOWN, |value| value);
+            self.situation.set(fact.name, Interval::point(value));
+            let notation = subject.notation().unwrap_or(Notation::Count);
+            let mirrored = left && notation == Notation::LateralPitch;
+            spec.numbers.push(self.number(id, subject.meaning(), notation, mirrored, &measured));
+        }
+        spec.work = self.shop.steps("work", &self.situation);
+        spec.handover = self.shop.steps("handover", &self.situation);
+        spec
+    }
+
+    fn number(&self, id: &str, meaning: &str, notation: Notation, mirrored: bool, measured: &Measured) -> SpecNumber {
+        let rules = self.shop.rules();
+        let turn = if mirrored { -1 } else { 1 };
+        let value = measured.value().map(|v| v * turn);
+        let scale = Scale::Measure { notation, mirrored };
+        let blank = match (value, measured.problem()) {
+            (Some(_), _) => None,
+            (None, Some(problem)) if problem.starts_with("more than one") => {
+                Some(format!("Decide by hand: {problem}."))
+            }
+            (None, _) => Some("Measure the hand.".to_owned()),
+        };
+        SpecNumber {
+            name: id.to_owned(),
+            meaning: meaning.to_owned(),
+            value,
+            unit: notation.unit(),
+            shop: value.map(|v| notation.write(v)).unwrap_or_default(),
+            blank,
+            lines: measured.lines().iter().map(|line| explain::reason(rules, line, scale)).collect(),
+            cautions: measured.cautions().iter().map(|line| explain::caution(rules, line, id)).collect(),
+        }
+    }
+}

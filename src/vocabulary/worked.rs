@@ -1,0 +1,139 @@
+//! Facts worked out from the answers and from what is settled: one value each, in an order in which
+//! each needs only earlier ones.
+
+use super::answers::{INCH, POUND, number};
+use super::{Interval, Situation, geometry};
+use crate::notation::Notation::{Length, Weight};
+use crate::rules::{Fact, Kind, Origin};
+
+/// One worked fact: its name, meaning and kind beside the way it is worked out.
+pub(super) struct Worked {
+    pub(super) name: &'static str,
+    meaning: &'static str,
+    kind: fn() -> Kind,
+    from: &'static str,
+    pub(super) value: fn(&Situation) -> Interval,
+}
+
+/// A child is younger than this, in years (own choice; facts: "until 14 or so").
+const CHILD_UNDER: i64 = 15;
+/// An older hand from this age on, in years (own choice).
+const OLDER_FROM: i64 = 60;
+
+fn flag() -> Kind {
+    Kind::Flag
+}
+fn length() -> Kind {
+    number(Length, -10 * INCH, 10 * INCH)
+}
+
+/// The measured span of the settled grip.
+fn span(s: &Situation, conventional: &str, fingertip: &str) -> Interval {
+    match s.known("settled.grip") {
+        Some(0) => s.get(conventional),
+        Some(_) => s.get(fingertip),
+        None => Interval::NOT_KNOWN,
+    }
+}
+
+/// All worked facts.
+pub(super) const WORKED: &[Worked] = &[
+    Worked {
+        name: "bowler.child",
+        meaning: "younger than fifteen",
+        kind: flag,
+        from: "age",
+        value: |s| match s.get("bowler.age") {
+            age if age.is_known() => Interval::point(CHILD_UNDER - 1).is_at_least(age),
+            _ => Interval::NOT_KNOWN,
+        },
+    },
+    Worked {
+        name: "bowler.older",
+        meaning: "sixty or older",
+        kind: flag,
+        from: "age",
+        value: |s| s.get("bowler.age").is_at_least(Interval::point(OLDER_FROM)),
+    },
+    Worked {
+        name: "bowler.tenth_of_body",
+        meaning: "a tenth of body weight",
+        kind: || number(Weight, 3 * POUND, 50 * POUND),
+        from: "body weight",
+        value: |s| s.get("bowler.body_weight").rising(|w| w / 10),
+    },
+    Worked {
+        name: "bowler.mirrored",
+        meaning: "the ball curves away from the usual side, so the layout mirrors",
+        kind: flag,
+        from: "which way the ball curves",
+        value: |s| s.get("bowler.curve").is(2),
+    },
+    Worked {
+        name: "hand.middle_span",
+        meaning: "measured full span to the middle finger in the settled grip",
+        kind: length,
+        from: "the measured spans and the settled grip",
+        value: |s| span(s, "hand.conventional_middle_span", "hand.fingertip_middle_span"),
+    },
+    Worked {
+        name: "hand.ring_span",
+        meaning: "measured full span to the ring finger in the settled grip",
+        kind: length,
+        from: "the measured spans and the settled grip",
+        value: |s| span(s, "hand.conventional_ring_span", "hand.fingertip_ring_span"),
+    },
+    Worked {
+        name: "card.same_grip",
+        meaning: "the fit card is for the settled grip",
+        kind: flag,
+        from: "the fit card and the settled grip",
+        value: |s| match (s.known("card.grip"), s.known("settled.grip")) {
+            (Some(a), Some(b)) => Interval::flag(a == b),
+            _ => Interval::flag(false),
+        },
+    },
+    Worked {
+        name: "fit.middle_cut_span",
+        meaning: "cut-to-cut span to the middle finger",
+        kind: length,
+        from: "full span less the walls of insert and slug",
+        value: |s| geometry::cut_span(s, "fit.middle.span", "fit.middle.insert", "fit.middle.bore"),
+    },
+    Worked {
+        name: "fit.ring_cut_span",
+        meaning: "cut-to-cut span to the ring finger",
+        kind: length,
+        from: "full span less the walls of insert and slug",
+        value: |s| geometry::cut_span(s, "fit.ring.span", "fit.ring.insert", "fit.ring.bore"),
+    },
+    Worked {
+        name: "fit.slug_wall",
+        meaning: "wall left between thumb hole and the outside of the slug",
+        kind: length,
+        from: "half of slug outside less thumb hole",
+        value: geometry::slug_wall,
+    },
+    Worked {
+        name: "fit.span_difference",
+        meaning: "how much longer the ring span is than the middle one",
+        kind: length,
+        from: "ring span less middle span",
+        value: |s| s.get("fit.ring.span").minus(s.get("fit.middle.span")),
+    },
+    Worked {
+        name: "fit.web_least",
+        meaning: "least web between the finger holes over their whole depth",
+        kind: length,
+        from: "bridge, drilled sizes, laterals and depth, by the equal-hole formula",
+        value: geometry::least_web,
+    },
+];
+
+/// The worked facts as the vocabulary sees them.
+pub(super) fn facts() -> Vec<Fact> {
+    WORKED
+        .iter()
+        .map(|w| Fact { name: w.name, meaning: w.meaning, kind: (w.kind)(), origin: Origin::Worked, from: w.from, subject: None })
+        .collect()
+}
