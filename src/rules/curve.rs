@@ -1,0 +1,111 @@
+//! Curves: points or steps that change with a number, straight between knots and flat outside.
+
+use super::vocabulary::FactId;
+use super::world::UNKNOWN;
+
+/// The widest curve that is also kept as a table of all its values.
+const WIDEST_TABLE: i64 = 4096;
+
+/// A line through knots, flat outside them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Curve {
+    along: FactId,
+    /// Strictly increasing in the first.
+    knots: Box<[(i64, i64)]>,
+    /// The value at each step from the first knot to the last, if those are few. A look-up is faster than a division.
+    table: Option<Box<[i32]>>,
+}
+
+impl Curve {
+    /// A curve through at least two knots that strictly increase; none otherwise. Values must fit 32 bits.
+    pub(super) fn new(along: FactId, knots: Vec<(i64, i64)>) -> Option<Curve> {
+        let (first, last) = (*knots.first()?, *knots.last()?);
+        if knots.len() < 2 || knots.windows(2).any(|pair| pair[0].0 >= pair[1].0) {
+            return None;
+        }
+        let knots: Box<[_]> = knots.into();
+        let table = if last.0 - first.0 < WIDEST_TABLE {
+            (first.0..=last.0)
+                .map(|at| i32::try_from(between(&knots, at)).ok())
+                .collect()
+        } else {
+            None
+        };
+        Some(Curve {
+            along,
+            knots,
+            table,
+        })
+    }
+
+    /// The fact it runs along.
+    pub(super) fn along(&self) -> FactId {
+        self.along
+    }
+
+    /// Its knots.
+    pub(super) fn knots(&self) -> &[(i64, i64)] {
+        &self.knots
+    }
+
+    /// Its value there, rounded half away from zero; none at an unknown place.
+    pub(super) fn value(&self, at: i64) -> Option<i64> {
+        if at == UNKNOWN {
+            return None;
+        }
+        match &self.table {
+            Some(table) => {
+                let last = self.knots[0].0 + table.len() as i64 - 1;
+                let index = at.clamp(self.knots[0].0, last) - self.knots[0].0;
+                Some(i64::from(table[index as usize]))
+            }
+            None => Some(between(&self.knots, at)),
+        }
+    }
+
+    /// Calls `put` with the index and the value at each place of a column, 0 at unknown ones.
+    pub(super) fn each(&self, column: &[i64], mut put: impl FnMut(usize, i32)) {
+        match &self.table {
+            Some(table) => {
+                let first = self.knots[0].0;
+                let last = first + table.len() as i64 - 1;
+                for (index, &at) in column.iter().enumerate() {
+                    let value = table[(at.clamp(first, last) - first) as usize];
+                    put(index, if at == UNKNOWN { 0 } else { value });
+                }
+            }
+            None => {
+                for (index, &at) in column.iter().enumerate() {
+                    put(index, self.value(at).map_or(0, |value| value as i32));
+                }
+            }
+        }
+    }
+}
+
+/// The value of the line through `knots` at a known place.
+fn between(knots: &[(i64, i64)], at: i64) -> i64 {
+    let next = knots.partition_point(|&(knot, _)| knot < at);
+    let Some(&(right, right_value)) = knots.get(next) else {
+        return knots.last().map_or(0, |&(_, value)| value);
+    };
+    if next == 0 || right == at {
+        return right_value;
+    }
+    let (left, left_value) = knots[next - 1];
+    let width = i128::from(right - left);
+    let sum = i128::from(left_value) * i128::from(right - at)
+        + i128::from(right_value) * i128::from(at - left);
+    rounded(sum, width)
+}
+
+/// `sum / width`, rounded half away from zero; `width` is positive.
+fn rounded(sum: i128, width: i128) -> i64 {
+    let size = (2 * sum.abs() + width) / (2 * width);
+    (if sum < 0 { -size } else { size }) as i64
+}
+
+/// The nearest multiple of `step`, half away from zero; `step` is positive.
+pub(super) fn to_multiple(value: i64, step: i64) -> i64 {
+    rounded(i128::from(value), i128::from(step)) * step
+}
