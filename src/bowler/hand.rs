@@ -40,11 +40,8 @@ pub(super) struct Hand<'d> {
 
 /// Reads the key `measured`.
 pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Hand<'d> {
-    let all = HAND_KEYS
-        .iter()
-        .map(|&(_, name)| name)
-        .chain(GAUGES)
-        .chain(HAND_SPANS);
+    let keys = HAND_KEYS.iter().chain(THUMB_KEYS);
+    let all = keys.map(|&(_, name)| name).chain(GAUGES).chain(HAND_SPANS);
     if sheet.nothing(node, all) {
         return Hand::default();
     }

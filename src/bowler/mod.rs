@@ -26,14 +26,15 @@ mod read;
 mod sheet;
 mod span;
 mod table;
+mod words;
 
 pub use card::FitCard;
 pub use owned::OwnedBall;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
-pub use table::{
-    ACHES, ANSWERS, Answer, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, EXPERIENCES,
-    FLEXIBILITIES, GRIPS, HANDS, INJURIES, INTENTS, LANES, LIES, REV_LEVELS, SKINS, Shape, THUMBS,
-    answer,
+pub use table::{ANSWERS, Answer, Shape, answer};
+pub use words::{
+    ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, EXPERIENCES, FLEXIBILITIES, GRIPS,
+    HANDS, INJURIES, INTENTS, LANES, LIES, REV_LEVELS, SKINS, THUMBS,
 };
 
 use crate::document::{Document, Faults};

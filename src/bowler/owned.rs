@@ -1,7 +1,7 @@
 //! The balls the bowler owns already.
 
 use super::sheet::{Found, Sheet};
-use super::table::{COVERS, FIRST_REACTIVE};
+use super::words::{COVERS, FIRST_REACTIVE};
 use crate::document::Node;
 
 /// A ball the bowler owns. Whatever isn't known is `None`.

@@ -2,7 +2,7 @@
 
 use super::check::{self, Parts};
 use super::sheet::{Found, Key, Sheet};
-use super::table::REV_LEVELS;
+use super::words::REV_LEVELS;
 use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned};
 use crate::document::{Content, Document, Faults, Node};
 use crate::notation::Notation;
