@@ -1,1 +1,135 @@
-//! (being written)
+//! The bowler's profile: who throws, how, with what hand, and the fit that works.
+//!
+//! A profile is a YAML or JSON file. Every key may be left out; every value may be left empty or be `unknown`, which
+//! means "asked, and not known": it isn't asked again. What contradicts itself is a fault with its place, or a
+//! question; nothing is guessed, and no measurement is ever assumed.
+//!
+//! ```yaml
+//! name: Ada Quill
+//! hand: right
+//! intent: learn
+//! ball_now: { whose: house, weight: 10 lb }
+//! measured:
+//!   thumb: { cold: 25/32, flexibility: normal }
+//!   spans:
+//!     - { grip: conventional, finger: middle, value: 3 3/8, kind: full, along: arc }
+//! ```
+//!
+//! Everything that rules may ask is an *answer* with a name, such as `bowler.age`; [`ANSWERS`] lists them all with
+//! their ranges, and [`Bowler::answer`] gives their values.
+
+mod card;
+mod check;
+mod hand;
+mod owned;
+mod read;
+mod sheet;
+mod span;
+mod table;
+mod words;
+
+pub use card::FitCard;
+pub use owned::OwnedBall;
+pub use span::{Along, Finger, Grip, Span, SpanKind};
+pub use table::{ANSWERS, Answer, Shape, answer};
+pub use words::{
+    ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, EXPERIENCES, FLEXIBILITIES, GRIPS,
+    HANDS, INJURIES, INTENTS, LANES, LIES, REV_LEVELS, SKINS, THUMBS,
+};
+
+use crate::document::{Document, Faults};
+
+/// How much slower a ball is at the pins than when it is let go, in 0.01 mph: the middle of "2 to 2.5 mph".
+///
+/// Source: S. Minshew, "Recognizing and Producing the Matching Up Process", Bowling This Month (published).
+pub const SLOWER_AT_THE_PINS: i64 = 225;
+
+/// Something to clear up with the bowler. The work can go on without an answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Question {
+    about: &'static str,
+    text: String,
+}
+
+impl Question {
+    /// The answer it is about, such as `bowler.curve`.
+    pub fn about(&self) -> &'static str {
+        self.about
+    }
+
+    /// The question, in plain words.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+}
+
+/// Everything a profile tells about one bowler.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Bowler {
+    name: Option<String>,
+    notes: sheet::Notes,
+    spans: Vec<Span>,
+    card: Option<FitCard>,
+    owned: Vec<OwnedBall>,
+    settled_ball: Option<String>,
+}
+
+impl Bowler {
+    /// Reads a profile.
+    ///
+    /// # Errors
+    ///
+    /// All faults of the profile, each with its place: unknown keys and words, values that can't be read or lie
+    /// outside their range, spans without their kind, and answers that contradict each other.
+    pub fn read(document: &Document) -> Result<Bowler, Faults> {
+        read::read(document)
+    }
+
+    /// The bowler's name, safe to print.
+    pub fn name(&self) -> Option<&str> {
+        self.name.as_deref()
+    }
+
+    /// The value of an answer in the steps of [`ANSWERS`]; `None` if it isn't known.
+    ///
+    /// Choices are the index of the word, flags 0 or 1, sets have one bit a word. Spans are given here only as full
+    /// spans along the arc; those read in another way are in [`Bowler::spans`]. Lateral pitches are as written.
+    pub fn answer(&self, name: &str) -> Option<i64> {
+        self.notes.values.get(name).copied()
+    }
+
+    /// Whether the profile tells this answer.
+    pub fn tells(&self, name: &str) -> bool {
+        self.notes.values.contains_key(name)
+    }
+
+    /// Whether the bowler was asked for this answer and didn't know. It isn't asked again.
+    pub fn is_unknown(&self, name: &str) -> bool {
+        self.notes.unknown.contains(name)
+    }
+
+    /// What should be cleared up with the bowler, in the order it was noticed.
+    pub fn questions(&self) -> &[Question] {
+        &self.notes.questions
+    }
+
+    /// The spans measured on the hand, as they were read.
+    pub fn spans(&self) -> &[Span] {
+        &self.spans
+    }
+
+    /// The fit card, if there is one.
+    pub fn card(&self) -> Option<&FitCard> {
+        self.card.as_ref()
+    }
+
+    /// The balls owned.
+    pub fn owned(&self) -> &[OwnedBall] {
+        &self.owned
+    }
+
+    /// The id of the ball the fitter has settled on.
+    pub fn settled_ball(&self) -> Option<&str> {
+        self.settled_ball.as_deref()
+    }
+}

@@ -1,0 +1,377 @@
+//! Every answer a profile can give, once: its name, what may be written, and what is worth asking again.
+
+use super::words::{
+    ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, EXPERIENCES, FLEXIBILITIES, GRIPS,
+    HANDS, INJURIES, INTENTS, LANES, LIES, REV_LEVELS, SKINS, THUMBS,
+};
+use crate::notation::Notation;
+
+/// What an answer looks like.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Shape {
+    /// A number in whole steps of a notation. Outside `lowest..=highest` it is refused; outside `usual` it is asked again.
+    Number {
+        /// How it is written and what a step is.
+        notation: Notation,
+        /// The lowest value accepted, in steps.
+        lowest: i64,
+        /// The highest value accepted, in steps.
+        highest: i64,
+        /// The range that needs no second question, in steps.
+        usual: (i64, i64),
+    },
+    /// One of these words; the value is its index.
+    Choice(&'static [&'static str]),
+    /// Yes (1) or no (0).
+    Flag,
+    /// Any of these words; the value has bit `i` set for word `i`.
+    Set(&'static [&'static str]),
+}
+
+/// One answer: the name it is asked for by, what it is called in a sentence, and its shape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Answer {
+    name: &'static str,
+    called: &'static str,
+    shape: Shape,
+}
+
+impl Answer {
+    /// The fact name, such as `bowler.age`.
+    pub fn name(&self) -> &'static str {
+        self.name
+    }
+
+    /// What a fitter calls it, such as "the age".
+    pub fn called(&self) -> &'static str {
+        self.called
+    }
+
+    /// What may be written.
+    pub fn shape(&self) -> Shape {
+        self.shape
+    }
+}
+
+/// The row of [`ANSWERS`] with this name.
+pub fn answer(name: &str) -> Option<&'static Answer> {
+    ANSWERS.iter().find(|answer| answer.name == name)
+}
+
+const fn number(notation: Notation, lowest: i64, highest: i64, usual: (i64, i64)) -> Shape {
+    Shape::Number {
+        notation,
+        lowest,
+        highest,
+        usual,
+    }
+}
+
+/// A number with nothing to ask again inside its range.
+const fn plain(notation: Notation, lowest: i64, highest: i64) -> Shape {
+    number(notation, lowest, highest, (lowest, highest))
+}
+
+const fn row(name: &'static str, called: &'static str, shape: Shape) -> Answer {
+    Answer {
+        name,
+        called,
+        shape,
+    }
+}
+
+const YEARS: Notation = Notation::Counted("year", "years");
+const GAMES: Notation = Notation::Counted("game", "games");
+const TAPES: Notation = Notation::Counted("tape", "tapes");
+/// A ball: 4 to 16 lb, the heaviest the rules of the sport allow.
+const BALL: Shape = plain(Notation::Weight, 400, 1600);
+/// A ball that can be drilled for somebody.
+const NEW_BALL: Shape = plain(Notation::Weight, 600, 1600);
+/// Outside 36 to 76 sixty-fourths a gauge size is asked again, not refused (common practice, row M25).
+const GAUGE: Shape = number(Notation::HoleSize, 20, 96, (36, 76));
+const BORE: Shape = plain(Notation::HoleSize, 20, 96);
+const SPAN: Shape = number(Notation::Length, 96, 416, (144, 352));
+const FORWARD: Shape = plain(Notation::ForwardPitch, -96, 96);
+const LATERAL: Shape = plain(Notation::LateralPitch, -96, 96);
+/// A person: an unlikely weight is asked again, not refused (own choice).
+const BODY: Shape = number(Notation::Weight, 3000, 50000, (3500, 35000));
+
+/// Every answer a profile can give. `usual` ranges other than the gauge sizes are our own choice.
+pub const ANSWERS: &[Answer] = &[
+    row("bowler.hand", "the hand", Shape::Choice(HANDS)),
+    row("bowler.delivery", "the delivery", Shape::Choice(DELIVERIES)),
+    row("bowler.thumb", "the thumb", Shape::Choice(THUMBS)),
+    row("bowler.intent", "the intent", Shape::Choice(INTENTS)),
+    row("bowler.curve", "the curve", Shape::Choice(CURVES)),
+    row(
+        "bowler.experience",
+        "the experience",
+        Shape::Choice(EXPERIENCES),
+    ),
+    row(
+        "bowler.games_a_week",
+        "the games a week",
+        number(GAMES, 0, 60, (0, 40)),
+    ),
+    row("bowler.age", "the age", number(YEARS, 3, 110, (5, 95))),
+    row("bowler.body_weight", "the body weight", BODY),
+    row(
+        "bowler.ball_now",
+        "the ball used now",
+        Shape::Choice(BALLS_NOW),
+    ),
+    row(
+        "bowler.ball_now_weight",
+        "the weight of the ball used now",
+        BALL,
+    ),
+    row("bowler.hold_passed", "the weight held in comfort", BALL),
+    row("bowler.hold_failed", "the weight that was too much", BALL),
+    row("bowler.aches", "the aches", Shape::Set(ACHES)),
+    row("bowler.injuries", "the injuries", Shape::Set(INJURIES)),
+    row("bowler.skin", "the skin", Shape::Choice(SKINS)),
+    row(
+        "bowler.rev_rate",
+        "the rev rate",
+        number(Notation::Rate, 0, 700, (40, 600)),
+    ),
+    row(
+        "bowler.rev_level",
+        "the rev rate",
+        Shape::Choice(REV_LEVELS),
+    ),
+    row(
+        "bowler.speed",
+        "the ball speed",
+        number(Notation::Speed, 50, 300, (80, 240)),
+    ),
+    row(
+        "bowler.rotation",
+        "the axis rotation",
+        plain(Notation::Angle, 0, 900),
+    ),
+    row(
+        "bowler.tilt",
+        "the axis tilt",
+        number(Notation::Angle, 0, 900, (0, 450)),
+    ),
+    row(
+        "bowler.pap_over",
+        "the distance over to the PAP",
+        number(Notation::Length, 128, 512, (192, 432)),
+    ),
+    row(
+        "bowler.pap_up",
+        "the distance up to the PAP",
+        number(Notation::UpDown, -192, 192, (-96, 128)),
+    ),
+    row("bowler.lanes", "the lanes", Shape::Set(LANES)),
+    row(
+        "bowler.budget",
+        "the budget",
+        plain(Notation::Money, 0, 200_000),
+    ),
+    row("bowler.target_weight", "the weight asked for", NEW_BALL),
+    row(
+        "bowler.cover_wish",
+        "the cover wished for",
+        Shape::Choice(COVERS),
+    ),
+    row(
+        "bowler.colour_wish",
+        "the colour wished for",
+        Shape::Choice(COLOURS),
+    ),
+    row("bowler.wrist_support", "the wrist support", Shape::Flag),
+    row(
+        "bowler.present",
+        "whether the ball is a present",
+        Shape::Flag,
+    ),
+    row("bowler.absent", "whether the bowler is absent", Shape::Flag),
+    row(
+        "bowler.wants_dearest",
+        "whether the dearest ball is wanted",
+        Shape::Flag,
+    ),
+    row(
+        "owned.count",
+        "the number of balls owned",
+        plain(Notation::Count, 0, 100),
+    ),
+    row("owned.covers", "the covers owned", Shape::Set(COVERS)),
+    row(
+        "owned.games_since_service",
+        "the games since the last service",
+        plain(GAMES, 0, 10_000),
+    ),
+    row(
+        "hand.measured",
+        "whether the hand was measured",
+        Shape::Flag,
+    ),
+    row("hand.thumb_gauge", "the gauge size of the thumb", GAUGE),
+    row(
+        "hand.thumb_gauge_warm",
+        "the gauge size of the warm thumb",
+        GAUGE,
+    ),
+    row(
+        "hand.thumb_warm_games",
+        "the games before the warm measuring",
+        plain(GAMES, 0, 30),
+    ),
+    row(
+        "hand.thumb_warm_tapes",
+        "the tapes at the warm measuring",
+        plain(TAPES, 0, 12),
+    ),
+    row(
+        "hand.thumb_warm_brace",
+        "the brace at the warm measuring",
+        Shape::Flag,
+    ),
+    row(
+        "hand.middle_gauge",
+        "the gauge size of the middle finger",
+        GAUGE,
+    ),
+    row(
+        "hand.middle_gauge_warm",
+        "the gauge size of the warm middle finger",
+        GAUGE,
+    ),
+    row(
+        "hand.ring_gauge",
+        "the gauge size of the ring finger",
+        GAUGE,
+    ),
+    row(
+        "hand.ring_gauge_warm",
+        "the gauge size of the warm ring finger",
+        GAUGE,
+    ),
+    row(
+        "hand.conventional_middle_span",
+        "the conventional span to the middle finger",
+        SPAN,
+    ),
+    row(
+        "hand.conventional_ring_span",
+        "the conventional span to the ring finger",
+        SPAN,
+    ),
+    row(
+        "hand.fingertip_middle_span",
+        "the fingertip span to the middle finger",
+        SPAN,
+    ),
+    row(
+        "hand.fingertip_ring_span",
+        "the fingertip span to the ring finger",
+        SPAN,
+    ),
+    row(
+        "hand.crease_difference",
+        "the crease difference",
+        number(Notation::Length, 0, 96, (0, 48)),
+    ),
+    row(
+        "hand.thumb_flexibility",
+        "how the thumb bends",
+        Shape::Choice(FLEXIBILITIES),
+    ),
+    row("hand.thumb_lies", "how the thumb lies", Shape::Choice(LIES)),
+    row(
+        "hand.thumb_length",
+        "the length of the thumb",
+        number(Notation::Length, 64, 256, (96, 208)),
+    ),
+    row(
+        "hand.finger_joints",
+        "how the finger joints bend",
+        Shape::Choice(FLEXIBILITIES),
+    ),
+    row(
+        "hand.finger_reach",
+        "the reach of the fingers",
+        number(Notation::Length, 32, 224, (48, 176)),
+    ),
+    row(
+        "hand.slim_fingers",
+        "whether the fingers are slim",
+        Shape::Flag,
+    ),
+    row("hand.oval_wide", "the wide size of the oval", GAUGE),
+    row("hand.oval_narrow", "the narrow size of the oval", GAUGE),
+    row(
+        "hand.oval_angle",
+        "the angle of the oval",
+        plain(Notation::Angle, 0, 1800),
+    ),
+    row("card.works", "whether the fit works", Shape::Flag),
+    row(
+        "card.complaint",
+        "whether there is a complaint",
+        Shape::Flag,
+    ),
+    row("card.grip", "the grip of the card", Shape::Choice(GRIPS)),
+    row(
+        "card.middle_span",
+        "the card's span to the middle finger",
+        SPAN,
+    ),
+    row("card.ring_span", "the card's span to the ring finger", SPAN),
+    row(
+        "card.bridge",
+        "the card's bridge",
+        plain(Notation::Length, 8, 64),
+    ),
+    row(
+        "card.thumb_forward",
+        "the card's forward pitch of the thumb",
+        FORWARD,
+    ),
+    row(
+        "card.middle_forward",
+        "the card's forward pitch of the middle finger",
+        FORWARD,
+    ),
+    row(
+        "card.ring_forward",
+        "the card's forward pitch of the ring finger",
+        FORWARD,
+    ),
+    row(
+        "card.thumb_lateral",
+        "the card's lateral pitch of the thumb",
+        LATERAL,
+    ),
+    row(
+        "card.middle_lateral",
+        "the card's lateral pitch of the middle finger",
+        LATERAL,
+    ),
+    row(
+        "card.ring_lateral",
+        "the card's lateral pitch of the ring finger",
+        LATERAL,
+    ),
+    row("card.thumb_bore", "the card's thumb hole", BORE),
+    row("card.middle_bore", "the card's middle finger hole", BORE),
+    row("card.ring_bore", "the card's ring finger hole", BORE),
+    row(
+        "card.slug",
+        "the outside of the card's slug",
+        plain(Notation::HoleSize, 48, 112),
+    ),
+    row(
+        "card.insert",
+        "the outside of the card's inserts",
+        plain(Notation::HoleSize, 40, 96),
+    ),
+    row("card.tapes", "the card's tapes", plain(TAPES, 0, 12)),
+    row("settled.weight", "the settled weight", NEW_BALL),
+    row("settled.grip", "the settled grip", Shape::Choice(GRIPS)),
+];
