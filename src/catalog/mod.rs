@@ -1,1 +1,205 @@
-//! (being written)
+//! What a shop sells: models of balls, their core numbers in each weight, the shelf, and the price list.
+//!
+//! Four files make a catalog: `models.csv`, `cores.csv`, `shelf.csv` and `prices.yaml`. [`Catalog::read_folder`] reads a
+//! shop's own; [`Catalog::demo`] is an invented shop that is built in. The order of rows never matters.
+
+mod cores;
+mod model;
+mod prices;
+mod quote;
+mod shelf;
+mod table;
+mod words;
+
+pub use cores::limits;
+pub use model::Model;
+pub use prices::PriceList;
+pub use quote::{Grip, Order, Quote};
+pub use shelf::{ShelfUnit, Stock};
+pub use words::{Colour, Core, Cover, Finish, Tier};
+
+use std::collections::BTreeSet;
+use std::fmt::Write as _;
+use std::path::Path;
+use std::sync::Arc;
+
+use sha2::{Digest as _, Sha256};
+
+use crate::document::{Document, Faults, Format, Reader, clean, nearest};
+
+/// What a shop sells. Sorted, whatever the order of the rows it was read from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Catalog {
+    models: Vec<Arc<Model>>,
+    stock: Vec<Stock>,
+    prices: PriceList,
+    questions: BTreeSet<String>,
+    digest: String,
+}
+
+/// No ball has this id.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct UnknownBall {
+    /// The id that was asked for, safe to print.
+    pub id: String,
+    /// The id that looks most like it, if one does.
+    pub nearest: Option<String>,
+}
+
+impl std::fmt::Display for UnknownBall {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "no ball has the id `{}`", self.id)?;
+        match &self.nearest {
+            Some(near) => write!(f, "; did you mean `{near}`?"),
+            None => Ok(()),
+        }
+    }
+}
+
+impl std::error::Error for UnknownBall {}
+
+impl Catalog {
+    /// Reads a catalog from its four files.
+    ///
+    /// # Errors
+    /// Every fault of all four, sorted by place.
+    pub fn read(
+        models: &Document,
+        cores: &Document,
+        shelf: &Document,
+        prices: &Document,
+    ) -> Result<Self, Faults> {
+        let mut readers = [models, cores, shelf, prices].map(Reader::new);
+        let [of_models, of_cores, of_shelf, of_prices] = &mut readers;
+        let known = model::read(models, of_models);
+        let cores = cores::read(cores, of_cores, &known.ids);
+        let models: Vec<Arc<Model>> = known.models.into_iter().map(Arc::new).collect();
+        let stock = shelf::read(shelf, of_shelf, &known.ids, &cores, &models);
+        let prices = prices::read(prices, of_prices);
+
+        let mut faults: Option<Faults> = None;
+        for reader in readers {
+            faults = merged(faults, reader.finish().err());
+        }
+        match (prices, faults) {
+            (Some(prices), None) => {
+                let digest = digest(&models, &cores, &stock, &prices);
+                Ok(Self { models, stock, prices, questions: cores.questions, digest })
+            }
+            (_, faults) => Err(faults.unwrap_or_default()),
+        }
+    }
+
+    /// Reads `models.csv`, `cores.csv`, `shelf.csv` and `prices.yaml` from a folder.
+    ///
+    /// # Errors
+    /// Files that can't be opened or have broken syntax, all of them; else every fault of all four.
+    pub fn read_folder(folder: &Path) -> Result<Self, Faults> {
+        Self::from_documents(FILES.map(|name| Document::read(&folder.join(name))))
+    }
+
+    /// The invented shop that is built in.
+    ///
+    /// # Errors
+    /// None in a released crate: the tests read these very files.
+    pub fn demo() -> Result<Self, Faults> {
+        let [models, cores, shelf, prices] = FILES;
+        Self::from_documents([
+            Document::parse(models, include_bytes!("../../catalog-demo/models.csv"), Format::Csv),
+            Document::parse(cores, include_bytes!("../../catalog-demo/cores.csv"), Format::Csv),
+            Document::parse(shelf, include_bytes!("../../catalog-demo/shelf.csv"), Format::Csv),
+            Document::parse(prices, include_bytes!("../../catalog-demo/prices.yaml"), Format::Yaml),
+        ])
+    }
+
+    fn from_documents(documents: [Result<Document, Faults>; 4]) -> Result<Self, Faults> {
+        match documents {
+            [Ok(models), Ok(cores), Ok(shelf), Ok(prices)] => Self::read(&models, &cores, &shelf, &prices),
+            broken => Err(broken.into_iter().filter_map(Result::err).fold(None, |all, new| merged(all, Some(new))).unwrap_or_default()),
+        }
+    }
+
+    /// The models, sorted by id.
+    pub fn models(&self) -> impl ExactSizeIterator<Item = &Model> {
+        self.models.iter().map(AsRef::as_ref)
+    }
+
+    /// What stands on the shelf, one for each model and weight, sorted by model id, then weight.
+    #[must_use]
+    pub fn stock(&self) -> &[Stock] {
+        &self.stock
+    }
+
+    /// The price list.
+    #[must_use]
+    pub fn prices(&self) -> &PriceList {
+        &self.prices
+    }
+
+    /// What looks odd but may be right, each a sentence or two for the person who keeps the files.
+    #[must_use]
+    pub fn questions(&self) -> &BTreeSet<String> {
+        &self.questions
+    }
+
+    /// Sixteen hex digits that change when anything in the catalog does, but not with the order of rows.
+    #[must_use]
+    pub fn digest(&self) -> &str {
+        &self.digest
+    }
+
+    /// The model with this id.
+    ///
+    /// # Errors
+    /// There is none; the error names the id most like it.
+    pub fn find(&self, id: &str) -> Result<&Model, UnknownBall> {
+        match self.models.binary_search_by(|model| model.id().cmp(id)).ok().and_then(|at| self.models.get(at)) {
+            Some(model) => Ok(model),
+            None => Err(UnknownBall {
+                id: clean(id),
+                nearest: nearest(id, self.models().map(Model::id)).map(str::to_owned),
+            }),
+        }
+    }
+}
+
+/// The names of the four files, in the order they are read.
+const FILES: [&str; 4] = ["models.csv", "cores.csv", "shelf.csv", "prices.yaml"];
+
+fn merged(all: Option<Faults>, new: Option<Faults>) -> Option<Faults> {
+    match (all, new) {
+        (Some(mut all), Some(new)) => {
+            all.merge(new);
+            Some(all)
+        }
+        (all, new) => all.or(new),
+    }
+}
+
+/// Digests the sorted content. Tabs and line ends can't stand in a name, so no two catalogs give the same text.
+fn digest(models: &[Arc<Model>], cores: &cores::Cores<'_>, stock: &[Stock], prices: &PriceList) -> String {
+    let mut text = String::new();
+    for model in models {
+        let colours: Vec<&str> = model.colours().iter().map(|colour| colour.name()).collect();
+        text.push_str(&[model.id(), model.name(), model.maker(), model.cover().name(), model.core().name(),
+            model.finish().name(), model.tier().name(), &model.price().to_string(), &colours.join(" ")].join("\t"));
+        text.push('\n');
+    }
+    // Writing to a string can't fail.
+    for ((model, weight), core) in &cores.numbers {
+        let _ = writeln!(text, "{model}\t{weight}\t{}\t{}\t{}", core.rg, core.differential, core.intermediate);
+    }
+    for stock in stock {
+        for unit in stock.units() {
+            let _ = writeln!(text, "{}\t{}\t{}\t{}\t{}", stock.model().id(), stock.weight(), unit.pin_out, unit.top_weight, unit.count);
+        }
+    }
+    for amount in [prices.drilling_with_ball, prices.drilling_own_ball, prices.redrill, prices.finger_inserts, prices.thumb_slug,
+        prices.thumb_sleeve, prices.plug, prices.tax, prices.free_easing_weeks, prices.near_miss] {
+        let _ = writeln!(text, "{amount}");
+    }
+    text.push_str(&[prices.currency(), prices.ready_when(), prices.plug_ready_when(), prices.warranty()].join("\n"));
+    let hash = Sha256::digest(text.as_bytes());
+    hash.iter().take(8).map(|byte| format!("{byte:02x}")).collect()
+}
