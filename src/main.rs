@@ -1,2 +1,7 @@
 //! The command-line door.
-fn main() {}
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    spanwright::cli::run(std::env::args_os())
+}

@@ -1,1 +1,57 @@
-//! (being written)
+//! The command line: plain verbs over the library.
+//!
+//! Results go to standard output (or `-o FILE`), faults to standard error. Exit codes: 0 done, 1 bad input, 2 misuse.
+
+mod answer;
+mod arguments;
+mod check;
+mod facts;
+mod output;
+
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use arguments::{Arguments, RulesVerb, Verb};
+
+/// Exit code where the files or the bowler are at fault.
+const BAD_INPUT: u8 = 1;
+/// Exit code where the command itself is.
+const MISUSE: u8 = 2;
+
+/// What ends a command early: the words for standard error.
+type Refusal = String;
+
+/// Runs one command, given with the program's name first, and says how it ended.
+///
+/// Prints the result or all faults. Never panics on any input.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let arguments = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
+        Err(usage) => {
+            // Help and version arrive here too, and are no misuse. A closed pipe is nobody's fault.
+            let _ = usage.print();
+            return if usage.use_stderr() {
+                ExitCode::from(MISUSE)
+            } else {
+                ExitCode::SUCCESS
+            };
+        }
+    };
+    let done = match &arguments.verb {
+        Verb::Advise(ask) => answer::advise(ask),
+        Verb::Fit(ask) => answer::fit(ask),
+        Verb::Facts(ask) => facts::list(ask),
+        Verb::Rules {
+            verb: RulesVerb::Check(ask),
+        } => check::check(ask),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(refusal) => {
+            output::complain(&refusal);
+            ExitCode::from(BAD_INPUT)
+        }
+    }
+}

@@ -1,1 +1,35 @@
-//! (being written)
+//! An [`Advice`](crate::advice::Advice) as people and programs read it.
+//!
+//! [`text`] writes for the counter: serious cautions, the customer's part on about a screen, then the drill spec for
+//! the fitter. [`json`] writes the answer document for programs; both say the same.
+
+mod customer;
+mod fitter;
+mod json;
+mod look;
+mod page;
+mod words;
+
+#[cfg(test)]
+mod tests;
+
+pub use json::{CONTRACT, json};
+pub use look::{Look, Term};
+
+use crate::advice::Advice;
+use crate::rules::Audience;
+
+/// Writes the advice as plain text, ending in a line break; no line is wider than the look allows unless one word is.
+///
+/// Parts with nothing to say are left out with their headings. For [`Audience::Fitter`] every number comes with its
+/// ledger, and the ledger of the pick, the order of work and the checks at hand-over follow.
+#[must_use]
+pub fn text(advice: &Advice, look: &Look) -> String {
+    let mut page = page::Page::new(look);
+    customer::write(&mut page, advice);
+    fitter::spec(&mut page, advice);
+    if look.audience() == Audience::Fitter {
+        fitter::background(&mut page, advice);
+    }
+    page.finish()
+}

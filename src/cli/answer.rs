@@ -1,0 +1,89 @@
+//! `advise` and `fit`: a bowler in, an advice out.
+
+use std::io::{self, Read};
+use std::path::Path;
+
+use super::Refusal;
+use super::arguments::{Advise, Fit};
+use super::output;
+use crate::advice::{Advice, Shop};
+use crate::bowler::Bowler;
+use crate::document::{Document, Faults, Format};
+use crate::report::{self, Look};
+
+/// The most that is read from standard input: far above any profile.
+const MOST: u64 = 4 * 1024 * 1024;
+
+/// Ranks the balls for a bowler.
+pub(super) fn advise(ask: &Advise) -> Result<(), Refusal> {
+    let (shop, bowler) = open(ask)?;
+    let advice = shop
+        .advise(&bowler)
+        .map_err(|trouble| trouble.to_string())?;
+    show(ask, &shop, &advice)
+}
+
+/// Fits the ball that the customer chose.
+pub(super) fn fit(ask: &Fit) -> Result<(), Refusal> {
+    let (shop, bowler) = open(&ask.advise)?;
+    let advice = shop
+        .fit(&bowler, &ask.ball)
+        .map_err(|trouble| trouble.to_string())?;
+    show(&ask.advise, &shop, &advice)
+}
+
+/// Reads shop and bowler; the faults of both are told together.
+fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
+    let shop = Shop::open(&ask.shop.files()).map_err(|trouble| trouble.to_string());
+    let bowler = read_bowler(&ask.bowler);
+    match (shop, bowler) {
+        (Ok(shop), Ok(bowler)) => Ok((shop, bowler)),
+        (Err(shop), Err(bowler)) => Err(format!("{}\n\n{bowler}", shop.trim_end())),
+        (Err(one), Ok(_)) | (Ok(_), Err(one)) => Err(one),
+    }
+}
+
+fn read_bowler(path: &Path) -> Result<Bowler, Refusal> {
+    let document = if path == Path::new("-") {
+        from_input()?
+    } else {
+        read_document(path)?
+    };
+    Bowler::read(&document).map_err(told)
+}
+
+fn read_document(path: &Path) -> Result<Document, Refusal> {
+    Document::read(path).map_err(told)
+}
+
+fn from_input() -> Result<Document, Refusal> {
+    let mut bytes = Vec::new();
+    let read = io::stdin().lock().take(MOST + 1).read_to_end(&mut bytes);
+    read.map_err(|why| format!("standard input can't be read: {why}"))?;
+    if bytes.len() as u64 > MOST {
+        return Err(format!("standard input is longer than {MOST} bytes"));
+    }
+    let first = bytes.iter().find(|byte| !byte.is_ascii_whitespace());
+    let format = if first == Some(&b'{') {
+        Format::Json
+    } else {
+        Format::Yaml
+    };
+    Document::parse("standard input", &bytes, format).map_err(told)
+}
+
+fn told(faults: Faults) -> Refusal {
+    faults.to_string()
+}
+
+fn show(ask: &Advise, shop: &Shop, advice: &Advice) -> Result<(), Refusal> {
+    let audience = ask.reader.into();
+    let text = if ask.output.json {
+        report::json(advice, audience)
+    } else {
+        let (width, colour) = output::surface(&ask.output);
+        let look = Look::plain(audience).wide(width).coloured(colour);
+        report::text(advice, &look.explaining(shop.rules().glossary()))
+    };
+    output::put(&ask.output, &text)
+}

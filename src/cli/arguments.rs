@@ -1,0 +1,127 @@
+//! What can be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use crate::advice::ShopFiles;
+use crate::rules::Audience;
+
+/// Choose, fit and drill a ten-pin bowling ball, with a reason beside every suggestion and every number.
+#[derive(Debug, Parser)]
+#[command(name = "spanwright", version, arg_required_else_help = true)]
+pub(super) struct Arguments {
+    #[command(subcommand)]
+    pub(super) verb: Verb,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Verb {
+    /// Advise a bowler: weight, grip, balls with reasons, the quote, and a first drill spec
+    Advise(Advise),
+    /// The same for a ball of the customer's own choice
+    Fit(Fit),
+    /// List every fact that a rule may name
+    Facts(Facts),
+    /// Work on the rules
+    Rules {
+        #[command(subcommand)]
+        verb: RulesVerb,
+    },
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum RulesVerb {
+    /// Read all of the shop's files and report every fault
+    Check(Check),
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Advise {
+    /// The bowler's answers, YAML or JSON; `-` reads standard input
+    pub(super) bowler: PathBuf,
+    /// Whose words to use
+    #[arg(long = "for", value_name = "READER", value_enum, default_value_t = Reader::Customer)]
+    pub(super) reader: Reader,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Fit {
+    /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
+    #[arg(long, value_name = "ID")]
+    pub(super) ball: String,
+    #[command(flatten)]
+    pub(super) advise: Advise,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Facts {
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Check {
+    /// More rule files, laid over the others
+    #[arg(value_name = "FILE")]
+    pub(super) files: Vec<PathBuf>,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ShopOptions {
+    /// Folder with the shop's models.csv, cores.csv, shelf.csv and prices.yaml
+    #[arg(long, value_name = "DIR")]
+    catalog: Option<PathBuf>,
+    /// A rule file of the shop's own, laid over the built-in rules; may be repeated
+    #[arg(long = "rules", value_name = "FILE")]
+    rules: Vec<PathBuf>,
+}
+
+impl ShopOptions {
+    pub(super) fn files(&self) -> ShopFiles {
+        ShopFiles {
+            catalog: self.catalog.clone(),
+            rules: self.rules.clone(),
+        }
+    }
+}
+
+#[derive(Debug, Args)]
+pub(super) struct OutputOptions {
+    /// Print JSON in place of text
+    #[arg(long)]
+    pub(super) json: bool,
+    /// Write to a file; it is either written whole or left as it was
+    #[arg(short, long = "output", value_name = "FILE")]
+    pub(super) file: Option<PathBuf>,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum Reader {
+    /// Someone who may be buying a first ball
+    Customer,
+    /// Someone who bowls in a league
+    League,
+    /// Whoever drills: every number with its reasons
+    Fitter,
+}
+
+impl From<Reader> for Audience {
+    fn from(reader: Reader) -> Audience {
+        match reader {
+            Reader::Customer => Audience::Newcomer,
+            Reader::League => Audience::League,
+            Reader::Fitter => Audience::Fitter,
+        }
+    }
+}

@@ -1,0 +1,180 @@
+//! The fitter's part: the drill spec, and behind it every ledger.
+
+use super::customer::{called, caution_words, chosen, sourced, stage_reasons};
+use super::page::Page;
+use crate::advice::{Advice, Reason, SpecNumber, WorkStep};
+use crate::notation::Notation;
+use crate::rules::Audience;
+
+/// Columns for the name of a number.
+const NAME: usize = 24;
+/// Columns for a value.
+const VALUE: usize = 14;
+
+/// The numbers to drill; blank ones are named together, once for each reason.
+pub(super) fn spec(page: &mut Page<'_>, advice: &Advice) {
+    let spec = advice.spec();
+    if spec.numbers().is_empty() && advice.drill_today() {
+        return;
+    }
+    page.heading("Drill spec, for the fitter");
+    if !advice.drill_today() {
+        page.paragraph(2, "Nothing is drilled today.");
+    }
+    if spec.is_copied() {
+        page.paragraph(
+            2,
+            "Copied from the fit that works. Change one thing at a time.",
+        );
+    }
+    if let Some(unit) = chosen(advice).and_then(|pick| pick.unit()) {
+        page.item(2, "From the shelf: ", unit);
+    }
+    for stage in advice
+        .settled()
+        .iter()
+        .filter(|s| matches!(s.stage(), "surface" | "layout"))
+    {
+        let label = format!("{:<NAME$}", stage.stage());
+        page.item(2, &label, &stage_reasons(stage, Audience::Fitter));
+    }
+    for number in spec
+        .numbers()
+        .iter()
+        .filter(|number| number.blank().is_none())
+    {
+        self::number(page, number);
+    }
+    blanks(page, spec.numbers());
+}
+
+/// What stands behind the advice: the ledgers, the rules that ruled balls out, the order of work, the checks.
+pub(super) fn background(page: &mut Page<'_>, advice: &Advice) {
+    for stage in advice.settled() {
+        let total = Notation::Points.write(stage.total());
+        page.heading(&format!(
+            "Why {}: {} ({total} points)",
+            stage.stage(),
+            stage.value()
+        ));
+        lines(page, 2, stage.lines());
+        if let Some(second) = stage.runner_up() {
+            page.item(2, "Next best: ", second);
+        }
+    }
+    if let Some(pick) = chosen(advice) {
+        let total = Notation::Points.write(pick.total());
+        page.heading(&format!("Why {} ({total} points)", called(pick)));
+        lines(page, 2, pick.lines());
+    }
+    ruled_out(page, advice);
+    steps(page, "Order of work", advice.spec().work());
+    steps(page, "Before the customer leaves", advice.spec().handover());
+}
+
+fn number(page: &mut Page<'_>, number: &SpecNumber) {
+    let label = format!("{:<NAME$}", label(number));
+    page.bold_item(
+        2,
+        &label,
+        &format!("{:<VALUE$} {}", number.shop(), note(number)),
+    );
+    for caution in number.cautions() {
+        page.item(4, "Caution: ", &caution_words(caution, Audience::Fitter));
+    }
+    if page.audience() == Audience::Fitter {
+        lines(page, 4, number.lines());
+    }
+}
+
+/// One word on a number that wants a second look.
+fn note(number: &SpecNumber) -> &'static str {
+    let has = |role: &str| number.lines().iter().any(|line| line.role() == role);
+    if !number.cautions().is_empty() {
+        "careful"
+    } else if has("limit") {
+        "limited"
+    } else if has("dispute") {
+        "disputed"
+    } else {
+        ""
+    }
+}
+
+fn blanks(page: &mut Page<'_>, numbers: &[SpecNumber]) {
+    let mut reasons: Vec<(&str, Vec<String>)> = Vec::new();
+    for number in numbers {
+        let Some(reason) = number.blank() else {
+            continue;
+        };
+        match reasons.iter_mut().find(|(known, _)| *known == reason) {
+            Some((_, names)) => names.push(label(number)),
+            None => reasons.push((reason, vec![label(number)])),
+        }
+    }
+    for (reason, names) in reasons {
+        page.item(2, "Blank: ", &format!("{}. {reason}", names.join(", ")));
+    }
+}
+
+fn lines(page: &mut Page<'_>, indent: usize, lines: &[Reason]) {
+    for line in lines {
+        let what = match line.role() {
+            "dispute" => format!("another school: {}", line.shown()),
+            "limit" => format!("limit {}", line.shown()),
+            "rounding" => format!("rounding {}", line.shown()),
+            _ => line.shown().to_owned(),
+        };
+        let common = if line.is_common() { "; all alike" } else { "" };
+        let source = sourced(line.source(), line.strength());
+        let words = format!(
+            "{} ({}; {source}{common})",
+            line.text(Audience::Fitter),
+            line.rule()
+        );
+        page.item(indent, &format!("{what:<VALUE$}  "), &words);
+    }
+}
+
+fn ruled_out(page: &mut Page<'_>, advice: &Advice) {
+    let mut rules: Vec<(&str, Vec<&str>)> = Vec::new();
+    for out in advice.ruled_out() {
+        for line in out.lines() {
+            match rules.iter_mut().find(|(rule, _)| *rule == line.rule()) {
+                Some((_, names)) => names.push(out.name()),
+                None => rules.push((line.rule(), vec![out.name()])),
+            }
+        }
+    }
+    if rules.is_empty() {
+        return;
+    }
+    page.heading("Ruled out");
+    for (rule, names) in rules {
+        page.item(2, &format!("{rule}: "), &format!("{}.", names.join("; ")));
+    }
+}
+
+fn steps(page: &mut Page<'_>, title: &str, steps: &[WorkStep]) {
+    if steps.is_empty() {
+        return;
+    }
+    page.heading(title);
+    for (index, step) in steps.iter().enumerate() {
+        let because = step
+            .because()
+            .map(|why| format!(" {why}"))
+            .unwrap_or_default();
+        let source = sourced(step.source(), step.strength());
+        page.item(
+            2,
+            &format!("{:>2}. ", index + 1),
+            &format!("{}{because} ({source})", step.text()),
+        );
+    }
+}
+
+/// `thumb.forward_pitch` as people say it.
+fn label(number: &SpecNumber) -> String {
+    number.name().replace(['.', '_'], " ")
+}

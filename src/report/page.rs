@@ -1,0 +1,147 @@
+//! Lines of a page: headings, paragraphs and items, wrapped to the width.
+
+use textwrap::{Options, WordSplitter};
+use unicode_width::UnicodeWidthStr;
+
+use super::words::Unexplained;
+use super::{Look, Term};
+use crate::document::clean;
+use crate::rules::Audience;
+
+/// The one accent, with bold.
+const ACCENT: &str = "\u{1b}[1;36m";
+const BOLD: &str = "\u{1b}[1m";
+const PLAIN: &str = "\u{1b}[0m";
+
+/// Text beside a label wider than this goes on below it, not beside it.
+const WIDEST_LABEL: usize = 24;
+
+/// A text in the making. Everything written on it is made harmless first.
+#[derive(Debug)]
+pub(super) struct Page<'l> {
+    look: &'l Look,
+    text: String,
+    /// Where the text starts that hasn't been searched for words to explain.
+    section: usize,
+    words: Unexplained<'l>,
+}
+
+impl<'l> Page<'l> {
+    pub(super) fn new(look: &'l Look) -> Page<'l> {
+        let terms: &[Term] = if look.audience() == Audience::Newcomer {
+            look.glossary()
+        } else {
+            &[]
+        };
+        Page {
+            look,
+            text: String::new(),
+            section: 0,
+            words: Unexplained::new(terms),
+        }
+    }
+
+    pub(super) fn audience(&self) -> Audience {
+        self.look.audience()
+    }
+
+    /// Starts a part of the page, an empty line above it.
+    pub(super) fn heading(&mut self, title: &str) {
+        if !self.text.is_empty() {
+            self.text.push('\n');
+        }
+        for line in textwrap::wrap(&clean(title), self.look.width()) {
+            self.line(&line, ACCENT);
+        }
+    }
+
+    /// A heading within a part.
+    pub(super) fn subheading(&mut self, title: &str) {
+        for line in textwrap::wrap(&format!("  {}", clean(title)), self.look.width()) {
+            self.line(&line, BOLD);
+        }
+    }
+
+    /// A sentence that must not be missed.
+    pub(super) fn urgent(&mut self, text: &str) {
+        for line in textwrap::wrap(&clean(text), self.look.width() - 2) {
+            self.line(&format!("  {line}"), BOLD);
+        }
+    }
+
+    /// A paragraph, `indent` columns in.
+    pub(super) fn paragraph(&mut self, indent: usize, text: &str) {
+        self.item(indent, "", text);
+    }
+
+    /// A mark or label, then text that hangs beside it.
+    pub(super) fn item(&mut self, indent: usize, label: &str, text: &str) {
+        self.hang(indent, label, text, "");
+    }
+
+    /// The same with the label in bold.
+    pub(super) fn bold_item(&mut self, indent: usize, label: &str, text: &str) {
+        self.hang(indent, label, text, BOLD);
+    }
+
+    /// Two columns: words at the left, an amount at the right of `width` columns.
+    pub(super) fn amount(&mut self, width: usize, words: &str, amount: &str) {
+        let (words, amount) = (clean(words), clean(amount));
+        let taken = 2 + words.width() + amount.width();
+        let space = width.min(self.look.width()).saturating_sub(taken).max(2);
+        self.line(&format!("  {words}{}{amount}", " ".repeat(space)), "");
+    }
+
+    /// Explains the words that were first used since the last call, one a line, in brackets.
+    pub(super) fn explain(&mut self) {
+        let words = self.words.take(&unwrapped(&self.text[self.section..]));
+        for term in words {
+            self.item(2, "(", &format!("{}: {})", term.word, term.meaning));
+        }
+        self.section = self.text.len();
+    }
+
+    /// The whole text.
+    pub(super) fn finish(self) -> String {
+        self.text
+    }
+
+    fn hang(&mut self, indent: usize, label: &str, text: &str, style: &str) {
+        let (label, text) = (clean(label), clean(text));
+        let margin = " ".repeat(indent);
+        let first = if style.is_empty() || !self.look.is_coloured() {
+            format!("{margin}{label}")
+        } else {
+            format!("{margin}{style}{label}{PLAIN}")
+        };
+        let beside = if label.width() > WIDEST_LABEL {
+            2
+        } else {
+            label.width()
+        };
+        let rest = " ".repeat(indent + beside);
+        let options = Options::new(self.look.width())
+            .initial_indent(&first)
+            .subsequent_indent(&rest)
+            .word_splitter(WordSplitter::NoHyphenation);
+        for line in textwrap::wrap(&text, options) {
+            self.line(&line, "");
+        }
+    }
+
+    fn line(&mut self, line: &str, style: &str) {
+        if style.is_empty() || !self.look.is_coloured() {
+            self.text.push_str(line.trim_end());
+        } else {
+            self.text.push_str(style);
+            self.text.push_str(line.trim_end());
+            self.text.push_str(PLAIN);
+        }
+        self.text.push('\n');
+    }
+}
+
+/// The text with line breaks and margins as single spaces, so that a term of two words is found across lines.
+fn unwrapped(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}

@@ -1,0 +1,76 @@
+//! What people read, for each demo bowler. Read a changed snapshot aloud: would you say this to a customer?
+
+#![allow(clippy::unwrap_used)]
+
+use std::path::Path;
+
+use rstest::rstest;
+use spanwright::advice::{Advice, Shop};
+use spanwright::bowler::Bowler;
+use spanwright::document::Document;
+use spanwright::report::{self, Look};
+use spanwright::rules::Audience;
+
+/// Words that a customer must not read; common practice, no source.
+const AVOIDED: [&str; 9] = [
+    "newcomer",
+    "senior",
+    "stiff",
+    "rolled out",
+    "speed-dominant",
+    "goes where you aim",
+    "does nothing for you",
+    "ledger",
+    "rev level",
+];
+
+/// Lines of the customer's part: about a screen.
+const SCREEN: usize = 50;
+
+fn advise(shop: &Shop, name: &str) -> Advice {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("catalog-demo/bowlers")
+        .join(format!("{name}.yaml"));
+    let document = Document::read(&file).unwrap();
+    shop.advise(&Bowler::read(&document).unwrap()).unwrap()
+}
+
+#[rstest]
+#[case("first-ball")]
+#[case("straight-only")]
+#[case("league-tired-ball")]
+#[case("left-handed-child")]
+#[case("two-handed-no-thumb")]
+#[case("sore-thumb")]
+#[case("backup-bowler")]
+#[case("knows-nothing")]
+fn reads_well(#[case] name: &str) {
+    let shop = Shop::demo().unwrap();
+    let advice = advise(&shop, name);
+    let look = |audience| Look::plain(audience).explaining(shop.rules().glossary());
+
+    let text = report::text(&advice, &look(Audience::Newcomer));
+    insta::with_settings!({ snapshot_path => "snapshots", prepend_module_to_snapshot => false }, {
+        insta::assert_snapshot!(name, text);
+    });
+
+    let customers = text.split("Drill spec").next().unwrap();
+    let lower = customers.to_lowercase();
+    for word in AVOIDED {
+        assert!(!lower.contains(word), "{word}: {customers}");
+    }
+    assert!(
+        customers.lines().count() <= SCREEN,
+        "{} lines: {customers}",
+        customers.lines().count()
+    );
+}
+
+#[test]
+fn the_fitter_reads_every_line() {
+    let shop = Shop::demo().unwrap();
+    let text = report::text(&advise(&shop, "first-ball"), &Look::plain(Audience::Fitter));
+    insta::with_settings!({ snapshot_path => "snapshots", prepend_module_to_snapshot => false }, {
+        insta::assert_snapshot!("first-ball-for-fitter", text);
+    });
+}
