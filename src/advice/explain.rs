@@ -16,15 +16,15 @@ pub(super) enum Scale {
 pub(super) fn reason(rules: &RuleSet, line: &Line, scale: Scale) -> Reason {
     let rule = rules.rule(line.rule());
     let said = if line.role() == Role::Dispute { line.disputed_points() } else { line.points() };
-    let (points, said, shown) = match scale {
-        Scale::Points => (line.points(), said, signed(said, &Notation::Points.write(said.saturating_abs()))),
+    let (points, shown) = match scale {
+        Scale::Points => {
+            (line.points(), signed(said, &Notation::Points.write(said.saturating_abs())))
+        }
         Scale::Measure { notation, mirrored } => {
             let turn = if mirrored { -1 } else { 1 };
-            let said = said * turn;
-            (line.points() * turn, said, notation.write(said))
+            (line.points() * turn, notation.write(said * turn))
         }
     };
-    let _ = said;
     let texts = Texts {
         newcomer: rules.reason(line, Audience::Newcomer),
         league: rules.reason(line, Audience::League),
@@ -79,5 +79,6 @@ fn role_name(role: Role) -> &'static str {
         Role::Limit => "limit",
         Role::Rounding => "rounding",
         Role::Dispute => "dispute",
+        Role::Step => "step",
     }
 }

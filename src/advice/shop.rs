@@ -15,8 +15,8 @@ use crate::bowler::Bowler;
 use crate::catalog::Catalog;
 use crate::document::Document;
 use crate::notation::Notation;
-use crate::rules::{RuleSet, Vocabulary};
-use crate::vocabulary::{BallCandidate, Situation, vocabulary};
+use crate::rules::{Audience, RuleSet, Vocabulary};
+use crate::vocabulary::{Alone, BallCandidate, Situation, vocabulary};
 
 /// Where a shop's own files are; everything left out is the embedded demo's.
 #[derive(Clone, Debug, Default)]
@@ -176,16 +176,18 @@ impl Shop {
 
     /// The steps of a part of the work that hold for this situation.
     pub(super) fn steps(&self, part: &str, situation: &Situation) -> Vec<WorkStep> {
-        let alone = crate::vocabulary::Alone(situation);
         self.rules
-            .steps(part, &alone)
-            .into_iter()
-            .map(|step| WorkStep {
-                id: step.id().to_owned(),
-                text: step.text().to_owned(),
-                because: step.because().map(str::to_owned),
-                source: step.source().to_string(),
-                strength: step.source().strength().words(),
+            .steps(part, &Alone(situation))
+            .iter()
+            .map(|line| {
+                let rule = self.rules.rule(line.rule());
+                WorkStep {
+                    id: rule.id().to_owned(),
+                    text: rule.then().unwrap_or_default().to_owned(),
+                    because: rule.because(Audience::Fitter).to_owned(),
+                    source: rule.source().to_string(),
+                    strength: rule.source().strength().words(),
+                }
             })
             .collect()
     }

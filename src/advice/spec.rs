@@ -31,7 +31,7 @@ pub struct SpecNumber {
 pub struct WorkStep {
     pub(crate) id: String,
     pub(crate) text: String,
-    pub(crate) because: Option<String>,
+    pub(crate) because: String,
     pub(crate) source: String,
     pub(crate) strength: &'static str,
 }
@@ -107,9 +107,9 @@ impl WorkStep {
     pub fn text(&self) -> &str {
         &self.text
     }
-    /// Why, if it needs saying.
-    pub fn because(&self) -> Option<&str> {
-        self.because.as_deref()
+    /// Why.
+    pub fn because(&self) -> &str {
+        &self.because
     }
     /// Where the step comes from.
     pub fn source(&self) -> &str {

@@ -91,6 +91,7 @@ fn effect(facts: &Vocabulary, effect: &Effect) -> String {
         Effect::Add(add) => format!("add {}", amount(add)),
         Effect::Limit { lowest, highest } => format!("limit {lowest:?} {highest:?}"),
         Effect::Rounding(step) => format!("round {step}"),
+        Effect::Step(place) => format!("step {place}"),
     }
 }
 

@@ -22,6 +22,8 @@ pub enum Role {
     Rounding,
     /// What an opposing school would say; counts nothing.
     Dispute,
+    /// Something to do.
+    Step,
 }
 
 /// A line of a ledger: what one rule says.

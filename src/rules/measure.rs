@@ -131,6 +131,22 @@ impl RuleSet {
         cautions(&holding, &value)
     }
 
+    /// What there is to do, in order, by the rules of a subject that is a list of steps.
+    #[must_use]
+    pub fn steps(&self, subject: &str, world: &dyn World) -> Vec<Line> {
+        let value = |fact: FactId| world.scalar(fact);
+        let mut found: Vec<(i64, Line)> = self
+            .rules_of(subject)
+            .filter(|(_, rule)| rule.when.holds(&value))
+            .filter_map(|(id, rule)| match rule.effect {
+                Effect::Step(place) => Some((place, line(id, rule, Role::Step, 0, &value))),
+                _ => None,
+            })
+            .collect();
+        found.sort_by_key(|(place, line)| (*place, line.rule));
+        found.into_iter().map(|(_, line)| line).collect()
+    }
+
     fn no_single_start(&self, subject: &str, starts: &[Line]) -> String {
         let ids: Vec<String> = starts
             .iter()

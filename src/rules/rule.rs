@@ -82,6 +82,8 @@ pub(super) enum Effect {
     },
     /// Rounds a measure to multiples.
     Rounding(i64),
+    /// Stands in a list of things to do, at this place.
+    Step(i64),
 }
 
 impl Effect {

@@ -11,6 +11,8 @@ pub enum SubjectKind {
     Measure(Notation),
     /// Nothing is chosen; rules caution the person.
     Person,
+    /// Nothing is chosen; rules list what to do, in order.
+    Steps,
 }
 
 /// What is chosen, measured or cautioned about.

@@ -10,7 +10,7 @@ use crate::rules::subject::{Subject, SubjectKind};
 use crate::rules::vocabulary::{FactId, Kind};
 
 /// The keys of effects.
-const EFFECTS: [&str; 5] = ["points", "start", "add", "rule_out", "caution"];
+const EFFECTS: [&str; 6] = ["points", "start", "add", "rule_out", "caution", "step"];
 
 /// In what the numbers of an effect are written.
 #[derive(Clone, Copy)]
@@ -33,7 +33,7 @@ impl<'d> Reading<'d> {
         }
         let Some(&(key, node)) = found.first() else {
             let message = "the rule does nothing";
-            let help = "say one of points, start, add, rule_out, caution";
+            let help = "say one of points, start, add, rule_out, caution, step";
             reader.fault_with_help(fields.node(), "no-effect", message, help);
             return None;
         };
@@ -69,6 +69,10 @@ impl<'d> Reading<'d> {
                     );
                 }
                 flag.then_some(Effect::RuleOut)
+            }
+            "step" => {
+                let read = |text: &str| Notation::Count.read(text);
+                reader.value(node, "the place of a step", read).map(Effect::Step)
             }
             "caution" => {
                 let index = reader.choice(node, "a caution", &["mild", "serious"])?;
@@ -225,6 +229,7 @@ fn allows(kind: SubjectKind, effect: &str) -> bool {
         SubjectKind::Choice => matches!(effect, "points" | "rule_out" | "caution"),
         SubjectKind::Measure(_) => matches!(effect, "start" | "add" | "caution"),
         SubjectKind::Person => effect == "caution",
+        SubjectKind::Steps => effect == "step",
     }
 }
 
@@ -233,6 +238,7 @@ fn is(kind: SubjectKind) -> &'static str {
         SubjectKind::Choice => "a choice",
         SubjectKind::Measure(_) => "a measure",
         SubjectKind::Person => "a person",
+        SubjectKind::Steps => "a list of steps",
     }
 }
 

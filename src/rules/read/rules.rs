@@ -114,12 +114,12 @@ impl<'d> Reading<'d> {
         let then_node = fields.take("then");
         let then = then_node.map(|node| self.template(reader, node, subject));
         if let (Some(node), Some(effect)) = (then_node, &effect)
-            && !matches!(effect, Effect::Caution(_))
+            && !matches!(effect, Effect::Caution(_) | Effect::Step(_))
         {
             reader.fault(
                 node,
                 "wrong-effect",
-                "`then` says what to do about a caution; this is none",
+                "`then` says what to do: of a caution or a step, which this is not",
             );
         }
         if disputes

@@ -76,14 +76,15 @@ impl<'d> Reading<'d> {
 
     fn read_kind(&self, reader: &mut Reader<'d>, fields: &mut Fields<'d>) -> Option<SubjectKind> {
         let kind = fields.require("kind", reader)?;
-        match reader.choice(kind, "a kind of subject", &["choice", "measure", "person"]) {
+        match reader.choice(kind, "a kind of subject", &["choice", "measure", "person", "steps"]) {
             Some(0) => Some(SubjectKind::Choice),
             Some(1) => {
                 let node = fields.require("notation", reader);
                 node.and_then(|node| notation(reader, node))
                     .map(SubjectKind::Measure)
             }
-            Some(_) => Some(SubjectKind::Person),
+            Some(2) => Some(SubjectKind::Person),
+            Some(_) => Some(SubjectKind::Steps),
             None => None,
         }
     }

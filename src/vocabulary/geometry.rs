@@ -1,0 +1,100 @@
+//! Where facts meet the mathematics of the fit: steps in, steps out, rounded once.
+
+use super::answers::INCH;
+use super::{Interval, Situation};
+use crate::bowler::{Along, Bowler, Finger, Grip, SpanKind};
+use crate::fitting::{sphere, span, web};
+
+fn inches(steps: i64) -> f64 {
+    // Steps of a hand are far below 2^52.
+    steps as f64 / INCH as f64
+}
+
+fn steps(inches: f64) -> Interval {
+    let rounded = libm::round(inches * INCH as f64);
+    if rounded.is_finite() && rounded.abs() < 1e9 {
+        Interval::point(rounded as i64)
+    } else {
+        Interval::NOT_KNOWN
+    }
+}
+
+/// A measured span as the full length along the arc, whatever it was read as.
+///
+/// A span cut to cut or centre to centre needs sizes the hand doesn't have, so only the way it was
+/// read (arc or chord) is converted; other kinds stay unknown.
+pub(super) fn span_answer(bowler: &Bowler, name: &str) -> Option<i64> {
+    let (grip, finger) = match name {
+        "hand.conventional_middle_span" => (Grip::Conventional, Finger::Middle),
+        "hand.conventional_ring_span" => (Grip::Conventional, Finger::Ring),
+        "hand.fingertip_middle_span" => (Grip::Fingertip, Finger::Middle),
+        "hand.fingertip_ring_span" => (Grip::Fingertip, Finger::Ring),
+        _ => return None,
+    };
+    let span = bowler
+        .spans()
+        .iter()
+        .find(|s| s.grip() == Some(grip) && s.finger() == finger && s.kind() == SpanKind::Full)?;
+    match span.along() {
+        Along::Arc => Some(span.value()),
+        Along::Chord => {
+            let arc = sphere::chord_to_arc(inches(span.value()), sphere::DEFAULT_CIRCUMFERENCE).ok()?;
+            steps(arc).is_known().then(|| steps(arc).value())
+        }
+    }
+}
+
+/// Wall of an insert or slug; none where there is none.
+fn sleeve(s: &Situation, outside: &str, bore: &str) -> (f64, f64) {
+    match (s.known(outside), s.known(bore)) {
+        (Some(outside), Some(bore)) => (inches(outside), inches(bore)),
+        _ => (0.0, 0.0),
+    }
+}
+
+/// Cut-to-cut span: full less half of what insert and slug add to their holes.
+pub(super) fn cut_span(s: &Situation, full: &str, insert: &str, bore: &str) -> Interval {
+    let Some(full) = s.known(full) else { return Interval::NOT_KNOWN };
+    let (insert, finger) = sleeve(s, insert, bore);
+    let (slug, thumb) = sleeve(s, "fit.thumb.slug", "fit.thumb.bore");
+    steps(span::full_to_cut(inches(full), insert, finger, slug, thumb))
+}
+
+/// Wall left of the thumb slug.
+pub(super) fn slug_wall(s: &Situation) -> Interval {
+    match (s.known("fit.thumb.slug"), s.known("fit.thumb.bore")) {
+        (Some(slug), Some(bore)) => Interval::point((slug - bore).div_euclid(2)),
+        _ => Interval::NOT_KNOWN,
+    }
+}
+
+/// Least web between the finger holes, as drilled, over the whole of the shallower depth.
+pub(super) fn least_web(s: &Situation) -> Interval {
+    let drilled = |insert: &str, bore: &str| s.known(insert).or_else(|| s.known(bore));
+    let (Some(middle), Some(ring), Some(bridge), Some(depth_m), Some(depth_r)) = (
+        drilled("fit.middle.insert", "fit.middle.bore"),
+        drilled("fit.ring.insert", "fit.ring.bore"),
+        s.known("fit.bridge"),
+        s.known("fit.middle.depth"),
+        s.known("fit.ring.depth"),
+    ) else {
+        return Interval::NOT_KNOWN;
+    };
+    let (Some(left), Some(right)) =
+        (s.known("fit.middle.lateral_pitch"), s.known("fit.ring.lateral_pitch"))
+    else {
+        return Interval::NOT_KNOWN;
+    };
+    // A right hand: outward is left for the middle finger and right for the ring finger.
+    let pair = web::FingerPair {
+        bridge: inches(bridge),
+        diameter: inches(middle.max(ring)),
+        outward: [inches(-left), inches(right)],
+        radius: sphere::radius(sphere::DEFAULT_CIRCUMFERENCE),
+    };
+    match web::least_web(&pair, inches(depth_m.min(depth_r))) {
+        // Rounded down: a web is never said to be thicker than it is.
+        Ok(web) => steps(libm::floor(web * INCH as f64) / INCH as f64),
+        Err(_) => Interval::NOT_KNOWN,
+    }
+}
