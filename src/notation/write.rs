@@ -60,7 +60,7 @@ pub fn shop_fraction(sixty_fourths: u64) -> String {
 /// `None` if the bottom does not divide 64 or the size falls between its steps.
 pub fn raw_fraction(sixty_fourths: u64, bottom: u64) -> Option<String> {
     let step = 64_u64.checked_div(bottom)?;
-    if step == 0 || step * bottom != 64 || sixty_fourths % step != 0 {
+    if step == 0 || step * bottom != 64 || !sixty_fourths.is_multiple_of(step) {
         return None;
     }
     Some(format!("{}/{bottom}", sixty_fourths / step))
