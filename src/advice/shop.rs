@@ -121,7 +121,7 @@ impl Shop {
         };
         self.catalog.find(model).map_err(|unknown| Trouble::UnknownBall {
             asked: model.to_owned(),
-            nearest: unknown.nearest().map(str::to_owned),
+            nearest: unknown.nearest,
         })?;
         let own: Vec<usize> = (0..self.candidates.len())
             .filter(|&c| self.stock_model(c) == model)

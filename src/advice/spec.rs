@@ -107,9 +107,9 @@ impl WorkStep {
     pub fn text(&self) -> &str {
         &self.text
     }
-    /// Why.
-    pub fn because(&self) -> &str {
-        &self.because
+    /// Why, if it needs saying.
+    pub fn because(&self) -> Option<&str> {
+        (!self.because.is_empty()).then_some(self.because.as_str())
     }
     /// Where the step comes from.
     pub fn source(&self) -> &str {

@@ -66,12 +66,24 @@ fn wished(set: i64, wish: Interval) -> Interval {
     Interval::between(i64::from(all), i64::from(any))
 }
 
+fn fixed(name: &'static str, meaning: &'static str, kind: Kind, column: fn(&BallCandidate) -> i64) -> StageFact<BallCandidate> {
+    StageFact { name, meaning, kind, from: "the shop's catalog", column: Fixed(column) }
+}
+
+fn derived(
+    name: &'static str,
+    meaning: &'static str,
+    kind: Kind,
+    from: &'static str,
+    column: fn(&Situation, &BallCandidate) -> Interval,
+) -> StageFact<BallCandidate> {
+    StageFact { name, meaning, kind, from, column: Derived(column) }
+}
+
 /// Facts of a ball.
 pub fn facts() -> Vec<StageFact<BallCandidate>> {
-    let fixed = |name, meaning, kind, column| StageFact { name, meaning, kind, from: "the shop's catalog", column: Fixed(column) };
-    let derived = |name, meaning, kind, from, column| StageFact { name, meaning, kind, from, column: Derived(column) };
     vec![
-        fixed("ball.cover", "the ball's cover", Kind::Choice(words::COVERS), |c: &BallCandidate| c.cover),
+        fixed("ball.cover", "the ball's cover", Kind::Choice(words::COVERS), |c| c.cover),
         fixed("ball.core", "the shape of its core", Kind::Choice(words::CORES), |c| c.core),
         fixed("ball.finish", "its finish as delivered", Kind::Choice(words::FINISHES), |c| c.finish),
         fixed("ball.tier", "its place in the price list", Kind::Choice(words::TIERS), |c| c.tier),

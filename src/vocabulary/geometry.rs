@@ -3,7 +3,7 @@
 use super::answers::INCH;
 use super::{Interval, Situation};
 use crate::bowler::{Along, Bowler, Finger, Grip, SpanKind};
-use crate::fitting::{sphere, span, web};
+use crate::fitting::{Sphere, span, web::FingerHoles};
 
 fn inches(steps: i64) -> f64 {
     // Steps of a hand are far below 2^52.
@@ -38,26 +38,29 @@ pub(super) fn span_answer(bowler: &Bowler, name: &str) -> Option<i64> {
     match span.along() {
         Along::Arc => Some(span.value()),
         Along::Chord => {
-            let arc = sphere::chord_to_arc(inches(span.value()), sphere::DEFAULT_CIRCUMFERENCE).ok()?;
-            steps(arc).is_known().then(|| steps(arc).value())
+            let arc = steps(Sphere::default().chord_to_arc(inches(span.value())).ok()?);
+            arc.is_known().then(|| arc.value())
         }
     }
 }
 
-/// Wall of an insert or slug; none where there is none.
-fn sleeve(s: &Situation, outside: &str, bore: &str) -> (f64, f64) {
+/// Wall of an insert or slug; none where there is none. A bore wider than its sleeve has no wall.
+fn wall(s: &Situation, outside: &str, bore: &str) -> Option<f64> {
     match (s.known(outside), s.known(bore)) {
-        (Some(outside), Some(bore)) => (inches(outside), inches(bore)),
-        _ => (0.0, 0.0),
+        (Some(outside), Some(bore)) => span::wall(inches(outside), inches(bore)).ok(),
+        _ => Some(0.0),
     }
 }
 
-/// Cut-to-cut span: full less half of what insert and slug add to their holes.
+/// Cut-to-cut span: full less the walls of insert and slug.
 pub(super) fn cut_span(s: &Situation, full: &str, insert: &str, bore: &str) -> Interval {
-    let Some(full) = s.known(full) else { return Interval::NOT_KNOWN };
-    let (insert, finger) = sleeve(s, insert, bore);
-    let (slug, thumb) = sleeve(s, "fit.thumb.slug", "fit.thumb.bore");
-    steps(span::full_to_cut(inches(full), insert, finger, slug, thumb))
+    let cut = || {
+        let full = s.known(full)?;
+        let finger = wall(s, insert, bore)?;
+        let thumb = wall(s, "fit.thumb.slug", "fit.thumb.bore")?;
+        span::full_to_cut(inches(full), thumb, finger).ok()
+    };
+    cut().map_or(Interval::NOT_KNOWN, steps)
 }
 
 /// Wall left of the thumb slug.
@@ -86,13 +89,10 @@ pub(super) fn least_web(s: &Situation) -> Interval {
         return Interval::NOT_KNOWN;
     };
     // A right hand: outward is left for the middle finger and right for the ring finger.
-    let pair = web::FingerPair {
-        bridge: inches(bridge),
-        diameter: inches(middle.max(ring)),
-        outward: [inches(-left), inches(right)],
-        radius: sphere::radius(sphere::DEFAULT_CIRCUMFERENCE),
-    };
-    match web::least_web(&pair, inches(depth_m.min(depth_r))) {
+    let outward = [inches(-left), inches(right)];
+    let web = FingerHoles::new(&Sphere::default(), inches(bridge), inches(middle.max(ring)), outward)
+        .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
+    match web {
         // Rounded down: a web is never said to be thicker than it is.
         Ok(web) => steps(libm::floor(web * INCH as f64) / INCH as f64),
         Err(_) => Interval::NOT_KNOWN,

@@ -6,13 +6,21 @@ use super::{Interval, Situation};
 use crate::rules::{Fact, FactId, Kind, Origin, UNKNOWN, Vocabulary, World};
 
 /// How a fact of a candidate comes about.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 pub enum Column<C> {
     /// Fixed with the catalog.
     Fixed(fn(&C) -> i64),
     /// Worked out from the answers and the candidate; a range of answers gives a range.
     Derived(fn(&Situation, &C) -> Interval),
 }
+
+impl<C> Clone for Column<C> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<C> Copy for Column<C> {}
 
 /// One fact of a stage's candidates: name, meaning, kind, where it comes from, and its column.
 #[derive(Clone, Debug)]
