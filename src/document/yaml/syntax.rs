@@ -1,0 +1,138 @@
+//! What `serde_yaml` says when it gives up, in words that help.
+
+use super::{Stop, mark_of};
+use crate::document::place::floor;
+use crate::document::text::quote;
+use crate::document::{At, DEEPEST, Found};
+
+/// The byte told by the end of a message, ` at line 3 column 5`. An error without it lies at the start.
+pub(super) fn index_in(message: &str, text: &str, lines: &[usize]) -> usize {
+    let told = message.rsplit_once(" at line ").and_then(|(_, told)| {
+        let (line, column) = told.split_once(" column ")?;
+        Some((line.parse::<usize>().ok()?, column.parse::<usize>().ok()?))
+    });
+    let Some((line, column)) = told else { return 0 };
+    let start = lines.get(line.saturating_sub(1)).copied().unwrap_or(0);
+    let rest = text.get(start..).unwrap_or("");
+    let column = column.saturating_sub(1);
+    start
+        + rest
+            .char_indices()
+            .nth(column)
+            .map_or(rest.len(), |(at, _)| at)
+}
+
+/// The fault that broke the reading off.
+pub(super) fn explain(text: &str, stop: Option<Stop>, error: Option<&serde_yaml::Error>) -> Found {
+    let index = error.and_then(|e| e.location()).map_or(0, |l| l.index());
+    let at = At::Bytes(
+        floor(text, index),
+        super::end_of_scalar(text, floor(text, index)),
+    );
+    match stop {
+        Some(Stop::TooDeep) => {
+            return Found::new(
+                at,
+                "too-deep",
+                format!("lists and maps are nested deeper than {DEEPEST}"),
+            );
+        }
+        Some(Stop::Tag(tag)) => {
+            return Found::new(
+                at,
+                "tag",
+                format!("the tag {} isn't allowed", quote(&format!("!{tag}"))),
+            )
+            .help("put quotes around a text that begins with `!`");
+        }
+        Some(Stop::Bomb) => {
+            return Found::new(at, "alias", "aliases multiply the file")
+                .help("write the values out");
+        }
+        None => {}
+    }
+    let message = error.map(ToString::to_string).unwrap_or_default();
+    if message.contains("more than one document") {
+        return several(text);
+    }
+    if message.contains("recursion limit") {
+        return Found::new(
+            at,
+            "too-deep",
+            format!("lists and maps are nested deeper than {DEEPEST}"),
+        );
+    }
+    if message.contains("unknown anchor") || message.contains("repetition limit") {
+        return Found::new(at, "alias", "aliases aren't allowed")
+            .help("write the value out; put quotes around a text that begins with `*`");
+    }
+    let (problem, context) = match message.split_once(" at line ") {
+        Some((problem, rest)) => (problem, rest.split_once(", ").map(|(_, context)| context)),
+        None => (message.as_str(), None),
+    };
+    let mut words = format!("broken YAML: {problem}");
+    if let Some(context) = context {
+        words = format!("{words} {context}");
+    }
+    let found = Found::new(at, "syntax", crate::document::clean(&words));
+    match remedy(problem, text.get(index..).unwrap_or("")) {
+        Some(help) => found.help(help),
+        None => found,
+    }
+}
+
+fn remedy(problem: &str, rest: &str) -> Option<&'static str> {
+    if rest.starts_with('\t') {
+        return Some("indent with spaces, not with tabs");
+    }
+    if problem.contains("mapping values are not allowed") {
+        return Some(
+            "put quotes around a text that holds `: `, and indent the keys of one map alike",
+        );
+    }
+    if problem.contains("cannot start any token") {
+        return Some("put quotes around a text that begins with a sign");
+    }
+    if problem.contains("',' or") || problem.contains("expected node content") {
+        return Some("put quotes around a text that begins with `{` or `[`");
+    }
+    if problem.contains("did not find expected") || problem.contains("could not find expected") {
+        return Some("indent the keys of one map alike; a text in quotes ends at the second quote");
+    }
+    None
+}
+
+/// Two documents in one file: the fault lies where the second begins.
+fn several(text: &str) -> Found {
+    let mut at = 0;
+    for (line, start) in lines(text) {
+        if start > 0 && (line == "---" || line.starts_with("--- ")) {
+            at = start;
+            // A marker above the first value only opens the first document.
+            if mark_of_first(text).is_some_and(|first| start > first) {
+                break;
+            }
+        }
+    }
+    Found::new(
+        At::Bytes(at, at + 3),
+        "several-documents",
+        "a second document begins in this file",
+    )
+    .help("keep one document a file")
+}
+
+fn mark_of_first(text: &str) -> Option<usize> {
+    mark_of(text, 0)
+}
+
+fn lines(text: &str) -> impl Iterator<Item = (&str, usize)> {
+    crate::document::place::line_starts(text)
+        .into_iter()
+        .map(|start| {
+            (
+                text.get(start..).unwrap_or("").lines().next().unwrap_or(""),
+                start,
+            )
+        })
+}
