@@ -1,5 +1,8 @@
 //! A profile that is wrong says where and why; one that is odd asks; none makes the program stumble.
 
+// Helpers of tests may stop a test just as tests may.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
 use std::path::{Path, PathBuf};
 
 use proptest::prelude::*;
@@ -92,17 +95,33 @@ fn a_profile_of_another_shape_is_a_fault(#[case] text: &str) {
     assert!(parse(text).is_err());
 }
 
-#[test]
-fn a_long_name_is_refused() {
-    let faults = parse(&format!("name: {}\n", "a".repeat(201))).unwrap_err();
-    assert_eq!(
-        reported(&faults),
-        [(
-            1,
-            7,
-            "too-long: the name is longer than 200 characters".to_owned()
-        )]
-    );
+// Faults that can't stand in one file with the others.
+#[rstest]
+#[case(&format!("name: {}", "a".repeat(201)), 7, "too-long: the name is longer than 200 characters")]
+#[case(
+    "speed: { value: 29 mph, where: pins }",
+    17,
+    "out-of-range: a ball at this speed at the pins was let go at 31.3 mph (check the speed and where it was read)"
+)]
+#[case(
+    "speed: { value: 9 mph, where: lane }",
+    31,
+    "unknown-value: unknown value `lane` for where the speed was read; expected release or pins"
+)]
+#[case(
+    "rev_rate: 900 rpm",
+    11,
+    "out-of-range: the rev rate can't be 900 rpm (it lies between 0 rpm and 700 rpm)"
+)]
+#[case(
+    "aches: ouch",
+    8,
+    "unknown-value: unknown value `ouch` for the aches; expected thumb, fingers, wrist, elbow, shoulder, back, knee, \
+     numbness, swelling or night_pain"
+)]
+fn one_fault_alone(#[case] text: &str, #[case] column: u32, #[case] fault: &str) {
+    let faults = parse(text).unwrap_err();
+    assert_eq!(reported(&faults), [(1, column, fault.to_owned())]);
 }
 
 const SPAN: &str = "finger: middle, kind: full, along: arc";
@@ -266,8 +285,8 @@ fn fragment() -> impl Strategy<Value = String> {
         "?",
     ];
     (
-        prop::sample::select(&keys[..]),
-        prop::sample::select(&values[..]),
+        prop::sample::select(keys.to_vec()),
+        prop::sample::select(values.to_vec()),
         0..3_usize,
     )
         .prop_map(|(key, value, depth)| {

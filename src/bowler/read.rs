@@ -1,7 +1,7 @@
 //! Reads a profile, key by key.
 
 use super::check::{self, Parts};
-use super::sheet::{Found, Key, Sheet};
+use super::sheet::{Found, Key, Sheet, is_unknown};
 use super::words::REV_LEVELS;
 use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned};
 use crate::document::{Content, Document, Faults, Node};
@@ -119,8 +119,8 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
 
 /// The PAP says which of its two distances is which; a bare pair can't be told apart.
 fn read_pap<'d>(sheet: &mut Sheet<'d>, node: &'d Node) {
-    let is_pair = matches!(node.content(), Content::List(_))
-        || (node.text().is_some() && !super::sheet::is_unknown(node));
+    let is_pair =
+        matches!(node.content(), Content::List(_)) || (node.text().is_some() && !is_unknown(node));
     if is_pair {
         let help = "write it with its two names: { over: 4 1/2, up: 1/2 up }";
         sheet.reader.fault_with_help(
@@ -165,7 +165,9 @@ fn read_speed<'d>(sheet: &mut Sheet<'d>, node: &'d Node) {
     let value_node = fields.take("value");
     let speed = value_node.and_then(|node| sheet.read("bowler.speed", node));
     let at_node = match value_node {
-        Some(value) if !value.is_null() => fields.require("where", &mut sheet.reader),
+        Some(value) if !value.is_null() && !is_unknown(value) => {
+            fields.require("where", &mut sheet.reader)
+        }
         _ => fields.take("where"),
     };
     fields.close(&mut sheet.reader);
