@@ -147,7 +147,7 @@ impl Consultation<'_> {
             .iter()
             .filter(|a| match a.value() {
                 Some(_) => self.situation.assumed().contains(&a.fact()),
-                None => !self.situation.get(vocabulary.fact(a.fact()).name).is_known(),
+                None => a.is_needed() && !self.situation.get(vocabulary.fact(a.fact()).name).is_known(),
             })
             .map(|a| Assumed {
                 fact: vocabulary.fact(a.fact()).name.to_owned(),

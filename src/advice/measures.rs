@@ -14,7 +14,7 @@ impl Consultation<'_> {
         let left = self.situation.is_word("bowler.hand", "left");
         let thumb_out = self.situation.is_word("bowler.thumb", "out");
         let mut spec = DrillSpec {
-            copied_from_card: self.situation.is("card.works") && self.situation.is("card.same_grip"),
+            copied_from_card: self.situation.is("card.fits"),
             ..DrillSpec::default()
         };
         for (id, fact) in measures() {

@@ -4,12 +4,11 @@ use super::advice::Settled;
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
 use super::reason::Caution;
-use crate::rules::{Ranking, RuleSet, World};
+use crate::rules::{RuleSet, World};
 
 /// What a stage found.
 pub(super) struct Staged {
     pub(super) chosen: Option<usize>,
-    pub(super) ranking: Ranking,
     pub(super) settled: Option<Settled>,
     pub(super) cautions: Vec<Caution>,
 }
@@ -28,7 +27,7 @@ pub(super) fn settle(
     let ranking = chooser.rank(world);
     let chosen = fixed.or_else(|| ranking.order().first().copied());
     let Some(best) = chosen else {
-        return Ok(Staged { chosen: None, ranking, settled: None, cautions: Vec::new() });
+        return Ok(Staged { chosen: None, settled: None, cautions: Vec::new() });
     };
     let ledger = chooser.ledger(world, &ranking, best);
     let lines = ledger.lines().iter().map(|line| explain::reason(rules, line, Scale::Points)).collect();
@@ -46,5 +45,5 @@ pub(super) fn settle(
         .iter()
         .map(|line| explain::caution(rules, line, stage))
         .collect();
-    Ok(Staged { chosen: Some(best), ranking, settled: Some(settled), cautions })
+    Ok(Staged { chosen: Some(best), settled: Some(settled), cautions })
 }

@@ -77,10 +77,11 @@ impl Source {
     }
 
     /// The strengths that a rule may name in place of a key.
-    pub(super) const PLAIN: [Strength; 3] = [
+    pub(super) const PLAIN: [Strength; 4] = [
         Strength::CommonPractice,
         Strength::FromMemory,
         Strength::OwnChoice,
+        Strength::Derived,
     ];
 
     /// The key that rules name it by.

@@ -9,6 +9,7 @@ use super::vocabulary::FactId;
 pub struct Assumption {
     pub(super) fact: FactId,
     pub(super) value: Option<i64>,
+    pub(super) needed: bool,
     pub(super) because: Texts,
     pub(super) source: Source,
     pub(super) file: String,
@@ -21,7 +22,13 @@ impl Assumption {
         self.fact
     }
 
-    /// The assumed value in steps; `None` if nothing can be judged without the answer.
+    /// Whether something can't be judged without the answer; false where it may well stay open.
+    #[must_use]
+    pub fn is_needed(&self) -> bool {
+        self.needed
+    }
+
+    /// The assumed value in steps; `None` if nothing stands in for the answer.
     #[must_use]
     pub fn value(&self) -> Option<i64> {
         self.value

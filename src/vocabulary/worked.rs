@@ -84,13 +84,20 @@ pub(super) const WORKED: &[Worked] = &[
         value: |s| span(s, "hand.conventional_ring_span", "hand.fingertip_ring_span"),
     },
     Worked {
-        name: "card.same_grip",
-        meaning: "the fit card is for the settled grip",
+        name: "hand.flat_ring_span",
+        meaning: "ring span worked out from the middle span and the difference of the creases, hand flat",
+        kind: length,
+        from: "the settled grip's middle span and the crease difference",
+        value: |s| geometry::ring_span(s.get("hand.middle_span"), s.get("hand.crease_difference")),
+    },
+    Worked {
+        name: "card.fits",
+        meaning: "a fit without pain is on file for the settled grip, so it can be copied",
         kind: flag,
         from: "the fit card and the settled grip",
-        value: |s| match (s.known("card.grip"), s.known("settled.grip")) {
-            (Some(a), Some(b)) => Interval::flag(a == b),
-            _ => Interval::flag(false),
+        value: |s| {
+            let same = s.known("card.grip").is_some() && s.known("card.grip") == s.known("settled.grip");
+            Interval::flag(s.is("card.works") && same)
         },
     },
     Worked {
@@ -115,11 +122,11 @@ pub(super) const WORKED: &[Worked] = &[
         value: geometry::slug_wall,
     },
     Worked {
-        name: "fit.span_difference",
-        meaning: "how much longer the ring span is than the middle one",
+        name: "fit.span_gap",
+        meaning: "how far the two spans differ",
         kind: length,
-        from: "ring span less middle span",
-        value: |s| s.get("fit.ring.span").minus(s.get("fit.middle.span")),
+        from: "ring span against middle span",
+        value: |s| s.get("fit.ring.span").minus(s.get("fit.middle.span")).distance(),
     },
     Worked {
         name: "fit.web_least",

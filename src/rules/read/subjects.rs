@@ -124,7 +124,7 @@ impl<'d> Reading<'d> {
         if step.text() == Some("none") {
             return None;
         }
-        let steps = steps(reader, step, notation)?;
+        let steps = steps(reader, step, undirected(notation))?;
         if steps <= 0 {
             reader.fault(
                 step,
@@ -162,7 +162,7 @@ impl<'d> Reading<'d> {
             {
                 let message = format!(
                     "a limit is a multiple of `round_to`, {}",
-                    notation.write(step)
+                    undirected(notation).write(step)
                 );
                 reader.fault(end, "limit-off-step", message);
                 faulty = true;
@@ -188,6 +188,14 @@ impl<'d> Reading<'d> {
         }
         let [lowest, highest] = ends.map(|end| end.map(|(value, _)| value));
         Some(bound(Effect::Limit { lowest, highest }, because?, source?))
+    }
+}
+
+/// A rounding step has no direction, so that of a pitch is written as a plain length of the same steps.
+fn undirected(notation: Notation) -> Notation {
+    match notation {
+        Notation::ForwardPitch | Notation::LateralPitch | Notation::UpDown => Notation::Length,
+        other => other,
     }
 }
 

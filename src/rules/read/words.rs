@@ -20,7 +20,17 @@ impl<'d> Reading<'d> {
         };
         let named = fields.require("fact", reader);
         let fact = named.and_then(|node| self.answer_named(reader, node));
-        let value = self.assumed_value(reader, &mut fields, fact);
+        let open = fields.take("absent").and_then(|node| {
+            let absent = reader.flag(node, "absent")?;
+            if !absent {
+                reader.fault(node, "no-effect", "`absent: false` says nothing; give a `value`");
+            }
+            Some(absent)
+        });
+        let value = match open {
+            Some(true) => Some(None),
+            _ => self.assumed_value(reader, &mut fields, fact),
+        };
         let because = fields
             .require("because", reader)
             .and_then(|node| self.texts(reader, node, None));
@@ -45,6 +55,7 @@ impl<'d> Reading<'d> {
                 Assumption {
                     fact,
                     value,
+                    needed: value.is_none() && open != Some(true),
                     because,
                     source,
                     file,
@@ -84,7 +95,7 @@ impl<'d> Reading<'d> {
                 None
             }
             (None, None) => {
-                let message = "an assumption needs `value`, or `needed: true`";
+                let message = "an assumption needs `value`, `needed: true` or `absent: true`";
                 reader.fault(fields.node(), "missing", message);
                 None
             }
