@@ -91,6 +91,17 @@ impl fmt::Display for Misfit {
 
 impl Error for Misfit {}
 
+/// Inches as the nearest whole number of sixty-fourths, which facts and sheets use.
+pub fn sixty_fourths(inches: f64) -> i64 {
+    // The cast keeps to the ends of the range, and makes "no number" zero.
+    libm::round(inches * 64.0) as i64
+}
+
+/// Whole sixty-fourths as inches.
+pub fn inches(sixty_fourths: i64) -> f64 {
+    sixty_fourths as f64 / 64.0
+}
+
 /// The value, if it lies between the limits, ends included.
 fn within(what: &'static str, value: f64, lowest: f64, highest: f64) -> Result<f64, Misfit> {
     if !value.is_finite() {

@@ -7,6 +7,8 @@ use super::{Misfit, within};
 /// A ball's size, known by its circumference.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sphere {
+    /// Kept beside the radius so that a quarter of 27 is 6.75 to the last digit.
+    circumference: f64,
     radius: f64,
 }
 
@@ -14,6 +16,7 @@ impl Default for Sphere {
     /// A ball 27.000 in around.
     fn default() -> Self {
         Sphere {
+            circumference: 27.0,
             radius: 27.0 / (2.0 * PI),
         }
     }
@@ -28,6 +31,7 @@ impl Sphere {
     pub fn around(circumference: f64) -> Result<Sphere, Misfit> {
         let circumference = within("circumference", circumference, 20.0, 30.0)?;
         Ok(Sphere {
+            circumference,
             radius: circumference / (2.0 * PI),
         })
     }
@@ -38,8 +42,10 @@ impl Sphere {
     ///
     /// A diameter outside that range.
     pub fn across(diameter: f64) -> Result<Sphere, Misfit> {
+        let diameter = within("diameter", diameter, 6.4, 9.5)?;
         Ok(Sphere {
-            radius: within("diameter", diameter, 6.4, 9.5)? / 2.0,
+            circumference: PI * diameter,
+            radius: diameter / 2.0,
         })
     }
 
@@ -50,12 +56,12 @@ impl Sphere {
 
     /// Inches once around.
     pub fn circumference(&self) -> f64 {
-        2.0 * PI * self.radius
+        self.circumference
     }
 
     /// Inches a quarter of the way around: 6.75 on a 27 in ball.
     pub fn quarter(&self) -> f64 {
-        PI * self.radius / 2.0
+        self.circumference / 4.0
     }
 
     /// The straight line between two points that are `arc` inches apart along the ball, up to half way around.
@@ -64,7 +70,7 @@ impl Sphere {
     ///
     /// An arc below zero or over half the circumference.
     pub fn arc_to_chord(&self, arc: f64) -> Result<f64, Misfit> {
-        let arc = within("arc", arc, 0.0, PI * self.radius)?;
+        let arc = within("arc", arc, 0.0, self.circumference / 2.0)?;
         Ok(2.0 * self.radius * libm::sin(arc / (2.0 * self.radius)))
     }
 
@@ -80,12 +86,12 @@ impl Sphere {
 
     /// Degrees at the ball's centre for an arc in inches.
     pub fn degrees(&self, arc: f64) -> f64 {
-        self.radians(arc).to_degrees()
+        arc * 360.0 / self.circumference
     }
 
     /// Inches along the ball for an angle in degrees at its centre.
     pub fn arc(&self, degrees: f64) -> f64 {
-        degrees.to_radians() * self.radius
+        degrees * self.circumference / 360.0
     }
 
     /// Radians at the ball's centre for an arc in inches.

@@ -11,7 +11,8 @@ use super::{Misfit, Sphere, within};
 /// A width below zero or over half the circumference.
 pub fn tilt(ball: &Sphere, width: f64) -> Result<f64, Misfit> {
     let width = within("track width", width, 0.0, 2.0 * ball.quarter())?;
-    Ok(90.0 - ball.degrees(width) / 2.0)
+    // Rounding must not make a full track tilt the other way.
+    Ok((90.0 - ball.degrees(width) / 2.0).max(0.0))
 }
 
 /// The width of the track that a tilt of 0 to 90 degrees leaves.
