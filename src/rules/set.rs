@@ -106,6 +106,13 @@ impl RuleSet {
         reason
     }
 
+    /// What a line says to do, values filled in; it is also the beginning of its reason.
+    #[must_use]
+    pub fn action(&self, line: &Line) -> Option<String> {
+        let then = self.rule(line.rule).then.as_ref()?;
+        Some(then.fill(&self.vocabulary, &line.shown))
+    }
+
     /// The rules of a subject with their ids.
     pub(super) fn rules_of<'s>(
         &'s self,

@@ -177,7 +177,7 @@ impl<'d> Reading<'d> {
         possible(
             reader,
             fields.node(),
-            !clash && !(asks && known == Intervals::unknown()),
+            !(clash || asks && known == Intervals::unknown()),
         )?;
         if known == Intervals::unknown() {
             return Some(known.allowed());

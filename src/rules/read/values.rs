@@ -11,30 +11,11 @@ pub(super) const MOST_TENTHS: i64 = 100_000;
 /// The furthest from 0 that a rule may take a measure, in steps.
 const MOST_STEPS: i64 = 1_000_000;
 
-/// The names of notations in files.
-const NOTATIONS: [(&str, Notation); 15] = [
-    ("count", Notation::Count),
-    ("points", Notation::Points),
-    ("money", Notation::Money),
-    ("weight", Notation::Weight),
-    ("ounces", Notation::Ounces),
-    ("speed", Notation::Speed),
-    ("rate", Notation::Rate),
-    ("length", Notation::Length),
-    ("hole size", Notation::HoleSize),
-    ("forward pitch", Notation::ForwardPitch),
-    ("lateral pitch", Notation::LateralPitch),
-    ("up down", Notation::UpDown),
-    ("thousandths", Notation::Thousandths),
-    ("angle", Notation::Angle),
-    ("percent", Notation::Percent),
-];
-
 /// A notation by its name.
 pub(super) fn notation<'d>(reader: &mut Reader<'d>, node: &'d Node) -> Option<Notation> {
-    let names = NOTATIONS.map(|(name, _)| name);
+    let names: Vec<&str> = Notation::names().collect();
     let index = reader.choice(node, "a notation", &names)?;
-    NOTATIONS.get(index).map(|(_, notation)| *notation)
+    names.get(index).and_then(|name| Notation::named(name))
 }
 
 /// A number in a notation.
