@@ -102,7 +102,7 @@ pub(super) struct OutputOptions {
     #[arg(long)]
     pub(super) json: bool,
     /// Write to a file; it is either written whole or left as it was
-    #[arg(short, long = "output", value_name = "FILE")]
+    #[arg(short = 'o', long = "output", value_name = "FILE")]
     pub(super) file: Option<PathBuf>,
 }
 

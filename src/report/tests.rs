@@ -98,7 +98,7 @@ fn full() -> Advice {
     let work = WorkStep {
         id: "mark".into(),
         text: "Mark the centre line.".into(),
-        because: None,
+        because: "So that all agrees.".into(),
         source: "common practice".into(),
         strength: "common practice",
     };
