@@ -44,13 +44,21 @@ pub(super) struct Cores<'d> {
 }
 
 /// Reads the core numbers of the models named in `known`.
-pub(super) fn read<'d>(document: &'d Document, reader: &mut Reader<'d>, known: &BTreeSet<&'d str>) -> Cores<'d> {
+pub(super) fn read<'d>(
+    document: &'d Document,
+    reader: &mut Reader<'d>,
+    known: &BTreeSet<&'d str>,
+) -> Cores<'d> {
     let mut keys = BTreeSet::new();
     let mut questions = BTreeSet::new();
     let rows = read_rows(document, reader, "model and weight", |row, reader| {
         numbers(row, reader, known, &mut keys, &mut questions)
     });
-    Cores { numbers: rows.into_iter().collect(), keys, questions }
+    Cores {
+        numbers: rows.into_iter().collect(),
+        keys,
+        questions,
+    }
 }
 
 fn numbers<'d>(
@@ -72,12 +80,27 @@ fn numbers<'d>(
     let repeated = key.is_some_and(|key| !keys.insert(key));
     if repeated && let (Some((model, weight)), Some(cell)) = (key, model_cell) {
         let weight = Notation::Weight.write(weight);
-        reader.fault(cell, "repeated", format!("`{model}` at {weight} stands in an earlier row too"));
+        reader.fault(
+            cell,
+            "repeated",
+            format!("`{model}` at {weight} stands in an earlier row too"),
+        );
     }
 
-    let rg = steps(reader, rg_cell, "the RG", Notation::Thousandths, RG_POSSIBLE);
-    let differential =
-        steps(reader, differential_cell, "the differential", Notation::Thousandths, DIFFERENTIAL_POSSIBLE);
+    let rg = steps(
+        reader,
+        rg_cell,
+        "the RG",
+        Notation::Thousandths,
+        RG_POSSIBLE,
+    );
+    let differential = steps(
+        reader,
+        differential_cell,
+        "the differential",
+        Notation::Thousandths,
+        DIFFERENTIAL_POSSIBLE,
+    );
     let intermediate = steps(
         reader,
         intermediate_cell,
@@ -88,7 +111,10 @@ fn numbers<'d>(
     if let (Some(all), Some(part), Some(cell)) = (differential, intermediate, intermediate_cell)
         && part > all
     {
-        let (all, part) = (Notation::Thousandths.write(all), Notation::Thousandths.write(part));
+        let (all, part) = (
+            Notation::Thousandths.write(all),
+            Notation::Thousandths.write(part),
+        );
         reader.fault(
             cell,
             "contradiction",
@@ -100,18 +126,41 @@ fn numbers<'d>(
     for (value, cell, what, over, limit) in [
         (rg, rg_cell, "the RG", false, limits::RG_LOWEST),
         (rg, rg_cell, "the RG", true, limits::RG_HIGHEST),
-        (differential, differential_cell, "the differential", true, limits::DIFFERENTIAL_HIGHEST),
+        (
+            differential,
+            differential_cell,
+            "the differential",
+            true,
+            limits::DIFFERENTIAL_HIGHEST,
+        ),
     ] {
-        let (Some(value), Some(cell), Some(weight)) = (value, cell, weight) else { continue };
+        let (Some(value), Some(cell), Some(weight)) = (value, cell, weight) else {
+            continue;
+        };
         if if over { value <= limit } else { value >= limit } {
             continue;
         }
-        broken |= outside(reader, cell, (model, weight), what, value, (over, limit), questions);
+        broken |= outside(
+            reader,
+            cell,
+            (model, weight),
+            what,
+            value,
+            (over, limit),
+            questions,
+        );
     }
     if repeated || broken {
         return None;
     }
-    Some((key?, CoreNumbers { rg: rg?, differential: differential?, intermediate: intermediate? }))
+    Some((
+        key?,
+        CoreNumbers {
+            rg: rg?,
+            differential: differential?,
+            intermediate: intermediate?,
+        },
+    ))
 }
 
 /// Tells a number outside a limit: a fault where the limit is known to apply, else a question. True for a fault.
@@ -125,13 +174,18 @@ fn outside<'d>(
     questions: &mut BTreeSet<String>,
 ) -> bool {
     let bound = if over { "at most" } else { "at least" };
-    let (value, limit) = (Notation::Thousandths.write(value), Notation::Thousandths.write(limit));
+    let (value, limit) = (
+        Notation::Thousandths.write(value),
+        Notation::Thousandths.write(limit),
+    );
     let from = Notation::Weight.write(limits::FROM_WEIGHT);
     if weight >= limits::FROM_WEIGHT {
         reader.fault(
             cell,
             "limit",
-            format!("{what} is {value}; expected {bound} {limit}, the approval limit from {from} up"),
+            format!(
+                "{what} is {value}; expected {bound} {limit}, the approval limit from {from} up"
+            ),
         );
         return true;
     }

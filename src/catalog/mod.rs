@@ -78,16 +78,25 @@ impl Catalog {
         let stock = shelf::read(shelf, of_shelf, &known.ids, &cores, &models);
         let prices = prices::read(prices, of_prices);
 
-        let mut faults: Option<Faults> = None;
-        for reader in readers {
-            faults = merged(faults, reader.finish().err());
+        let mut faults = Faults::new();
+        for new in readers
+            .into_iter()
+            .filter_map(|reader| reader.finish().err())
+        {
+            faults.merge(new);
         }
-        match (prices, faults) {
-            (Some(prices), None) => {
+        match prices {
+            Some(prices) if faults.is_empty() => {
                 let digest = digest(&models, &cores, &stock, &prices);
-                Ok(Self { models, stock, prices, questions: cores.questions, digest })
+                Ok(Self {
+                    models,
+                    stock,
+                    prices,
+                    questions: cores.questions,
+                    digest,
+                })
             }
-            (_, faults) => Err(faults.unwrap_or_default()),
+            _ => Err(faults),
         }
     }
 
@@ -106,17 +115,41 @@ impl Catalog {
     pub fn demo() -> Result<Self, Faults> {
         let [models, cores, shelf, prices] = FILES;
         Self::from_documents([
-            Document::parse(models, include_bytes!("../../catalog-demo/models.csv"), Format::Csv),
-            Document::parse(cores, include_bytes!("../../catalog-demo/cores.csv"), Format::Csv),
-            Document::parse(shelf, include_bytes!("../../catalog-demo/shelf.csv"), Format::Csv),
-            Document::parse(prices, include_bytes!("../../catalog-demo/prices.yaml"), Format::Yaml),
+            Document::parse(
+                models,
+                include_bytes!("../../catalog-demo/models.csv"),
+                Format::Csv,
+            ),
+            Document::parse(
+                cores,
+                include_bytes!("../../catalog-demo/cores.csv"),
+                Format::Csv,
+            ),
+            Document::parse(
+                shelf,
+                include_bytes!("../../catalog-demo/shelf.csv"),
+                Format::Csv,
+            ),
+            Document::parse(
+                prices,
+                include_bytes!("../../catalog-demo/prices.yaml"),
+                Format::Yaml,
+            ),
         ])
     }
 
     fn from_documents(documents: [Result<Document, Faults>; 4]) -> Result<Self, Faults> {
         match documents {
-            [Ok(models), Ok(cores), Ok(shelf), Ok(prices)] => Self::read(&models, &cores, &shelf, &prices),
-            broken => Err(broken.into_iter().filter_map(Result::err).fold(None, |all, new| merged(all, Some(new))).unwrap_or_default()),
+            [Ok(models), Ok(cores), Ok(shelf), Ok(prices)] => {
+                Self::read(&models, &cores, &shelf, &prices)
+            }
+            broken => {
+                let mut faults = Faults::new();
+                for new in broken.into_iter().filter_map(Result::err) {
+                    faults.merge(new);
+                }
+                Err(faults)
+            }
         }
     }
 
@@ -154,7 +187,12 @@ impl Catalog {
     /// # Errors
     /// There is none; the error names the id most like it.
     pub fn find(&self, id: &str) -> Result<&Model, UnknownBall> {
-        match self.models.binary_search_by(|model| model.id().cmp(id)).ok().and_then(|at| self.models.get(at)) {
+        match self
+            .models
+            .binary_search_by(|model| model.id().cmp(id))
+            .ok()
+            .and_then(|at| self.models.get(at))
+        {
             Some(model) => Ok(model),
             None => Err(UnknownBall {
                 id: clean(id),
@@ -167,39 +205,79 @@ impl Catalog {
 /// The names of the four files, in the order they are read.
 const FILES: [&str; 4] = ["models.csv", "cores.csv", "shelf.csv", "prices.yaml"];
 
-fn merged(all: Option<Faults>, new: Option<Faults>) -> Option<Faults> {
-    match (all, new) {
-        (Some(mut all), Some(new)) => {
-            all.merge(new);
-            Some(all)
-        }
-        (all, new) => all.or(new),
-    }
-}
-
 /// Digests the sorted content. Tabs and line ends can't stand in a name, so no two catalogs give the same text.
-fn digest(models: &[Arc<Model>], cores: &cores::Cores<'_>, stock: &[Stock], prices: &PriceList) -> String {
+fn digest(
+    models: &[Arc<Model>],
+    cores: &cores::Cores<'_>,
+    stock: &[Stock],
+    prices: &PriceList,
+) -> String {
     let mut text = String::new();
     for model in models {
         let colours: Vec<&str> = model.colours().iter().map(|colour| colour.name()).collect();
-        text.push_str(&[model.id(), model.name(), model.maker(), model.cover().name(), model.core().name(),
-            model.finish().name(), model.tier().name(), &model.price().to_string(), &colours.join(" ")].join("\t"));
+        text.push_str(
+            &[
+                model.id(),
+                model.name(),
+                model.maker(),
+                model.cover().name(),
+                model.core().name(),
+                model.finish().name(),
+                model.tier().name(),
+                &model.price().to_string(),
+                &colours.join(" "),
+            ]
+            .join("\t"),
+        );
         text.push('\n');
     }
     // Writing to a string can't fail.
     for ((model, weight), core) in &cores.numbers {
-        let _ = writeln!(text, "{model}\t{weight}\t{}\t{}\t{}", core.rg, core.differential, core.intermediate);
+        let _ = writeln!(
+            text,
+            "{model}\t{weight}\t{}\t{}\t{}",
+            core.rg, core.differential, core.intermediate
+        );
     }
     for stock in stock {
         for unit in stock.units() {
-            let _ = writeln!(text, "{}\t{}\t{}\t{}\t{}", stock.model().id(), stock.weight(), unit.pin_out, unit.top_weight, unit.count);
+            let _ = writeln!(
+                text,
+                "{}\t{}\t{}\t{}\t{}",
+                stock.model().id(),
+                stock.weight(),
+                unit.pin_out,
+                unit.top_weight,
+                unit.count
+            );
         }
     }
-    for amount in [prices.drilling_with_ball, prices.drilling_own_ball, prices.redrill, prices.finger_inserts, prices.thumb_slug,
-        prices.thumb_sleeve, prices.plug, prices.tax, prices.free_easing_weeks, prices.near_miss] {
+    for amount in [
+        prices.drilling_with_ball,
+        prices.drilling_own_ball,
+        prices.redrill,
+        prices.finger_inserts,
+        prices.thumb_slug,
+        prices.thumb_sleeve,
+        prices.plug,
+        prices.tax,
+        prices.free_easing_weeks,
+        prices.near_miss,
+    ] {
         let _ = writeln!(text, "{amount}");
     }
-    text.push_str(&[prices.currency(), prices.ready_when(), prices.plug_ready_when(), prices.warranty()].join("\n"));
+    text.push_str(
+        &[
+            prices.currency(),
+            prices.ready_when(),
+            prices.plug_ready_when(),
+            prices.warranty(),
+        ]
+        .join("\n"),
+    );
     let hash = Sha256::digest(text.as_bytes());
-    hash.iter().take(8).map(|byte| format!("{byte:02x}")).collect()
+    hash.iter()
+        .take(8)
+        .map(|byte| format!("{byte:02x}"))
+        .collect()
 }

@@ -1,18 +1,18 @@
 //! The models: what a maker sells, whatever its weight.
 
 use std::collections::BTreeSet;
+use std::ops::RangeInclusive;
 
-use super::table::{Row, read_rows, steps};
+use super::table::{Row, read_rows, shown, steps, suggest};
 use super::words::{Colour, Core, Cover, Finish, Tier};
-use crate::document::{Document, Node, Reader, nearest};
+use crate::document::{Document, Node, Reader};
 use crate::notation::Notation;
 
 /// Prices a new ball can have, in cents: a dollar to two thousand. Outside is taken for a slip of the pen (own choice).
-pub(super) const PRICES: std::ops::RangeInclusive<i64> = 100..=200_000;
+pub(super) const PRICES: RangeInclusive<i64> = 100..=200_000;
 
 /// A ball as a maker sells it, whatever its weight.
 #[derive(Clone, Debug, PartialEq, Eq)]
-#[non_exhaustive]
 pub struct Model {
     pub(super) id: String,
     pub(super) name: String,
@@ -82,22 +82,36 @@ pub(super) struct Models<'d> {
 /// Reads the models. An id that stands in a faulty row still counts as known, so that one slip isn't told twice.
 pub(super) fn read<'d>(document: &'d Document, reader: &mut Reader<'d>) -> Models<'d> {
     let mut ids = BTreeSet::new();
-    let mut models = read_rows(document, reader, "ball", |row, reader| model(row, reader, &mut ids));
+    let mut models = read_rows(document, reader, "ball", |row, reader| {
+        model(row, reader, &mut ids)
+    });
     models.sort_by(|a, b| a.id.cmp(&b.id));
     Models { models, ids }
 }
 
-fn model<'d>(row: &mut Row<'d>, reader: &mut Reader<'d>, ids: &mut BTreeSet<&'d str>) -> Option<Model> {
-    let id = row.cell("id", reader).and_then(|cell| id(cell, reader, ids));
-    let name = row.cell("name", reader).and_then(|cell| reader.text(cell, "the name"));
-    let maker = row.cell("maker", reader).and_then(|cell| reader.text(cell, "the maker"));
+fn model<'d>(
+    row: &mut Row<'d>,
+    reader: &mut Reader<'d>,
+    ids: &mut BTreeSet<&'d str>,
+) -> Option<Model> {
+    let id = row
+        .cell("id", reader)
+        .and_then(|cell| id(cell, reader, ids));
+    let name = row
+        .cell("name", reader)
+        .and_then(|cell| reader.text(cell, "the name"));
+    let maker = row
+        .cell("maker", reader)
+        .and_then(|cell| reader.text(cell, "the maker"));
     let cover = word(row, reader, "cover", Cover::NAMES, Cover::ALL);
     let core = word(row, reader, "core", Core::NAMES, Core::ALL);
     let finish = word(row, reader, "finish", Finish::NAMES, Finish::ALL);
     let tier = word(row, reader, "tier", Tier::NAMES, Tier::ALL);
     let price = row.cell("price", reader);
     let price = steps(reader, price, "the price", Notation::Money, PRICES);
-    let colours = row.cell("colours", reader).and_then(|cell| colours(cell, reader));
+    let colours = row
+        .cell("colours", reader)
+        .and_then(|cell| colours(cell, reader));
     Some(Model {
         id: id?.to_owned(),
         name: name?.to_owned(),
@@ -112,13 +126,24 @@ fn model<'d>(row: &mut Row<'d>, reader: &mut Reader<'d>, ids: &mut BTreeSet<&'d 
 }
 
 fn id<'d>(cell: &'d Node, reader: &mut Reader<'d>, ids: &mut BTreeSet<&'d str>) -> Option<&'d str> {
+    // Short, so that it can be typed and printed anywhere.
+    let plain = |id: &str| {
+        id.len() <= 40
+            && id
+                .bytes()
+                .all(|byte| byte.is_ascii_alphanumeric() || byte == b'-')
+    };
+    let wrong = || "expected at most 40 letters, digits and `-`".to_owned();
+    reader.value(cell, "the id", |id| {
+        if plain(id) { Ok(()) } else { Err(wrong()) }
+    })?;
     let id = reader.text(cell, "the id")?;
-    if !id.chars().all(|letter| letter.is_ascii_alphanumeric() || letter == '-') {
-        reader.fault(cell, "shape", format!("the id is `{id}`; expected letters, digits and `-` only"));
-        return None;
-    }
     if !ids.insert(id) {
-        reader.fault(cell, "repeated", format!("the id `{id}` stands in an earlier row too"));
+        reader.fault(
+            cell,
+            "repeated",
+            format!("the id `{id}` stands in an earlier row too"),
+        );
         return None;
     }
     Some(id)
@@ -147,11 +172,19 @@ fn colours<'d>(cell: &'d Node, reader: &mut Reader<'d>) -> Option<BTreeSet<Colou
             continue;
         }
         good = false;
-        let message = format!("`{word}` is no colour; expected one or more of {}", Colour::NAMES.join(", "));
-        match nearest(word, Colour::NAMES.iter().copied()) {
-            Some(near) => reader.fault_with_help(cell, "unknown-value", message, format!("did you mean `{near}`?")),
-            None => reader.fault(cell, "unknown-value", message),
-        }
+        let message = format!(
+            "`{}` is no colour; expected one or more of {}",
+            shown(word),
+            Colour::NAMES.join(", ")
+        );
+        suggest(
+            reader,
+            cell,
+            "unknown-value",
+            message,
+            word,
+            Colour::NAMES.iter().copied(),
+        );
     }
     good.then_some(colours)
 }

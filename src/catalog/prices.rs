@@ -16,7 +16,6 @@ const CURRENCIES: &[&str] = &["USD"];
 
 /// What the shop charges beside the ball, and what it promises. Amounts are in cents and before tax.
 #[derive(Clone, Debug, PartialEq, Eq)]
-#[non_exhaustive]
 pub struct PriceList {
     pub(super) currency: &'static str,
     pub(super) drilling_with_ball: i64,
@@ -110,14 +109,28 @@ impl PriceList {
 /// Reads a price list.
 pub(super) fn read<'d>(document: &'d Document, reader: &mut Reader<'d>) -> Option<PriceList> {
     let mut list = reader.fields(document.root(), "a price list")?;
-    let currency = list.require("currency", reader).and_then(|node| reader.choice(node, "the currency", CURRENCIES));
-    let drilling = list.require("drilling", reader).and_then(|node| drilling(node, reader));
-    let parts = list.require("parts", reader).and_then(|node| parts(node, reader));
+    let currency = list
+        .require("currency", reader)
+        .and_then(|node| reader.choice(node, "the currency", CURRENCIES));
+    let drilling = list
+        .require("drilling", reader)
+        .and_then(|node| drilling(node, reader));
+    let parts = list
+        .require("parts", reader)
+        .and_then(|node| parts(node, reader));
     let plug = amount(&mut list, "plug", reader);
-    let tax = list.require("tax", reader).and_then(|node| reader.value(node, "the tax", percent));
+    let tax = list
+        .require("tax", reader)
+        .and_then(|node| reader.value(node, "the tax", percent));
     let ready_when = sentence(&mut list, "ready_when", reader);
     let plug_ready_when = sentence(&mut list, "plug_ready_when", reader);
-    let weeks = number(&mut list, "free_easing_weeks", Notation::Count, WEEKS, reader);
+    let weeks = number(
+        &mut list,
+        "free_easing_weeks",
+        Notation::Count,
+        WEEKS,
+        reader,
+    );
     let near_miss = amount(&mut list, "near_miss", reader);
     let warranty = sentence(&mut list, "warranty", reader);
     list.close(reader);
@@ -143,14 +156,29 @@ pub(super) fn read<'d>(document: &'d Document, reader: &mut Reader<'d>) -> Optio
 }
 
 fn drilling<'d>(node: &'d Node, reader: &mut Reader<'d>) -> Option<[i64; 3]> {
-    amounts(node, "drilling", ["with_ball", "own_ball", "redrill"], reader)
+    amounts(
+        node,
+        "drilling",
+        ["with_ball", "own_ball", "redrill"],
+        reader,
+    )
 }
 
 fn parts<'d>(node: &'d Node, reader: &mut Reader<'d>) -> Option<[i64; 3]> {
-    amounts(node, "parts", ["finger_inserts", "thumb_slug", "thumb_sleeve"], reader)
+    amounts(
+        node,
+        "parts",
+        ["finger_inserts", "thumb_slug", "thumb_sleeve"],
+        reader,
+    )
 }
 
-fn amounts<'d>(node: &'d Node, what: &str, keys: [&'static str; 3], reader: &mut Reader<'d>) -> Option<[i64; 3]> {
+fn amounts<'d>(
+    node: &'d Node,
+    what: &str,
+    keys: [&'static str; 3],
+    reader: &mut Reader<'d>,
+) -> Option<[i64; 3]> {
     let mut fields = reader.fields(node, what)?;
     let [first, second, third] = keys.map(|key| amount(&mut fields, key, reader));
     fields.close(reader);
@@ -172,23 +200,40 @@ fn number<'d>(
     super::table::steps(reader, node, &format!("`{key}`"), notation, range)
 }
 
-fn sentence<'d>(fields: &mut Fields<'d>, key: &'static str, reader: &mut Reader<'d>) -> Option<String> {
+fn sentence<'d>(
+    fields: &mut Fields<'d>,
+    key: &'static str,
+    reader: &mut Reader<'d>,
+) -> Option<String> {
     let node = fields.require(key, reader)?;
-    reader.sentence(node, &format!("`{key}`")).map(str::to_owned)
+    reader
+        .sentence(node, &format!("`{key}`"))
+        .map(str::to_owned)
 }
 
 /// Reads a percentage with up to three decimals, `8.25 %` or `8.25`; in thousandths of a percent. Tax rates are finer
 /// than the whole percents of the trade's notation, hence a reader of its own.
 fn percent(text: &str) -> Result<i64, String> {
-    let wrong = || "expected a percentage from 0 to 30 with at most three decimals, such as `8.25 %`".to_owned();
+    let wrong = || {
+        "expected a percentage from 0 to 30 with at most three decimals, such as `8.25 %`"
+            .to_owned()
+    };
     let number = text.trim().strip_suffix('%').unwrap_or(text).trim();
     let (whole, decimals) = number.split_once('.').unwrap_or((number, "0"));
-    let digits = |part: &str, most: usize| (1..=most).contains(&part.len()) && part.bytes().all(|b| b.is_ascii_digit());
+    let digits = |part: &str, most: usize| {
+        (1..=most).contains(&part.len()) && part.bytes().all(|b| b.is_ascii_digit())
+    };
     if !digits(whole, 2) || !digits(decimals, 3) {
         return Err(wrong());
     }
-    let steps = format!("{whole}{decimals:0<3}").parse().map_err(|_| wrong())?;
-    if TAX.contains(&steps) { Ok(steps) } else { Err(wrong()) }
+    let steps = format!("{whole}{decimals:0<3}")
+        .parse()
+        .map_err(|_| wrong())?;
+    if TAX.contains(&steps) {
+        Ok(steps)
+    } else {
+        Err(wrong())
+    }
 }
 
 #[cfg(test)]
@@ -197,10 +242,18 @@ mod tests {
 
     #[test]
     fn percentages_are_read_to_a_thousandth() {
-        for (text, steps) in [("8.25 %", 8_250), ("8.875%", 8_875), ("0", 0), ("30 %", 30_000), ("7.5", 7_500)] {
+        for (text, steps) in [
+            ("8.25 %", 8_250),
+            ("8.875%", 8_875),
+            ("0", 0),
+            ("30 %", 30_000),
+            ("7.5", 7_500),
+        ] {
             assert_eq!(percent(text), Ok(steps), "{text}");
         }
-        for text in ["", "%", "-1", "+1", "30.001", "8.2505", "8,25", "eight", "8 % %", "100", "8.", ".5"] {
+        for text in [
+            "", "%", "-1", "+1", "30.001", "8.2505", "8,25", "eight", "8 % %", "100", "8.", ".5",
+        ] {
             assert!(percent(text).is_err(), "{text}");
         }
     }

@@ -40,17 +40,27 @@ impl<'c> Order<'c> {
     /// A ball bought and drilled here, of a weight in 0.01 lb.
     #[must_use]
     pub fn ball(model: &'c Model, weight: i64) -> Self {
-        Self { ball: Some((model, weight)), ..Self::default() }
+        Self {
+            ball: Some((model, weight)),
+            ..Self::default()
+        }
     }
     /// Drilling an undrilled ball the customer brings.
     #[must_use]
     pub fn own_ball() -> Self {
-        Self { own_ball: true, ..Self::default() }
+        Self {
+            own_ball: true,
+            ..Self::default()
+        }
     }
     /// New holes in a drilled ball the customer brings, with so many old ones filled.
     #[must_use]
     pub fn redrill(plugs: u8) -> Self {
-        Self { redrill: true, plugs, ..Self::default() }
+        Self {
+            redrill: true,
+            plugs,
+            ..Self::default()
+        }
     }
 }
 
@@ -88,7 +98,10 @@ impl PriceList {
         let mut line = |label: &str, price: i64| lines.push((label.to_owned(), price));
         let mut drilled_balls = 0;
         if let Some((model, weight)) = order.ball {
-            line(&format!("{}, {}", model.name(), Notation::Weight.write(weight)), model.price());
+            line(
+                &format!("{}, {}", model.name(), Notation::Weight.write(weight)),
+                model.price(),
+            );
             if !order.undrilled {
                 drilled_balls += 1;
                 line("Drilling", self.drilling_with_ball);
@@ -97,7 +110,10 @@ impl PriceList {
         match order.plugs {
             0 => {}
             1 => line("Filling an old hole", self.plug),
-            plugs => line(&format!("Filling {plugs} old holes"), i64::from(plugs) * self.plug),
+            plugs => line(
+                &format!("Filling {plugs} old holes"),
+                i64::from(plugs) * self.plug,
+            ),
         }
         if order.redrill {
             drilled_balls += 1;
@@ -120,6 +136,10 @@ impl PriceList {
         let net: i64 = lines.iter().map(|(_, price)| price).sum();
         // Thousandths of a percent of cents; adding half the divisor first rounds halves up.
         let tax = (net * self.tax + 50_000) / 100_000;
-        Quote { lines, tax, total: net + tax }
+        Quote {
+            lines,
+            tax,
+            total: net + tax,
+        }
     }
 }

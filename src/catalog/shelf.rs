@@ -94,7 +94,9 @@ pub(super) fn read<'d>(
     }
     let stock = shelf.into_iter().filter_map(|(key, mut units)| {
         units.sort_unstable();
-        let at = models.binary_search_by(|model| model.id().cmp(key.0)).ok()?;
+        let at = models
+            .binary_search_by(|model| model.id().cmp(key.0))
+            .ok()?;
         Some(Stock {
             model: Arc::clone(models.get(at)?),
             weight: key.1,
@@ -121,13 +123,23 @@ fn unit<'d>(
     let model = known_model(reader, model_cell, known);
     let weight = ball_weight(reader, weight_cell);
     let pin_out = steps(reader, pin_cell, "the pin-out", Notation::Length, PIN_OUT);
-    let top_weight = steps(reader, top_cell, "the top weight", Notation::Ounces, TOP_WEIGHT);
+    let top_weight = steps(
+        reader,
+        top_cell,
+        "the top weight",
+        Notation::Ounces,
+        TOP_WEIGHT,
+    );
     let count = steps(reader, count_cell, "the count", Notation::Count, COUNT);
 
     let key = model.zip(weight)?;
     let (model, pounds) = (key.0, Notation::Weight.write(key.1));
     if !keys.contains(&key) {
-        reader.fault(weight_cell?, "unknown-value", format!("`{model}` has no core numbers at {pounds}"));
+        reader.fault(
+            weight_cell?,
+            "unknown-value",
+            format!("`{model}` has no core numbers at {pounds}"),
+        );
         return None;
     }
     let (pin_out, top_weight) = (pin_out?, top_weight?);
@@ -140,5 +152,12 @@ fn unit<'d>(
         );
         return None;
     }
-    Some((key, ShelfUnit { pin_out, top_weight, count: u32::try_from(count?).ok()? }))
+    Some((
+        key,
+        ShelfUnit {
+            pin_out,
+            top_weight,
+            count: u32::try_from(count?).ok()?,
+        },
+    ))
 }
