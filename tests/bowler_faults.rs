@@ -95,6 +95,14 @@ fn a_profile_of_another_shape_is_a_fault(#[case] text: &str) {
     assert!(parse(text).is_err());
 }
 
+#[test]
+fn nobody_owns_forty_one_balls() {
+    let faults = parse(&format!("owned: [{}]", "{}, ".repeat(41))).unwrap_err();
+    let fault =
+        "out-of-range: 41 balls are more than one bowler owns (list at most 40, those in use)";
+    assert_eq!(reported(&faults), [(1, 8, fault.to_owned())]);
+}
+
 // Faults that can't stand in one file with the others.
 #[rstest]
 #[case(&format!("name: {}", "a".repeat(201)), 7, "too-long: the name is longer than 200 characters")]
@@ -162,6 +170,10 @@ const SPAN: &str = "finger: middle, kind: full, along: arc";
 #[case("thumb: out\nfit_card: { works: yes, slug: 1 1/4 }", "card.works")]
 #[case("aches: [numbness]\nfit_card: { works: yes }", "card.works")]
 #[case("fit_card: { works: no }", "card.complaint")]
+#[case(
+    "measured: { spans: [{ grip: fingertip, finger: ring, value: 4, kind: cut, along: arc }] }",
+    "hand.fingertip_ring_span"
+)]
 fn what_is_odd_is_asked_not_refused(#[case] text: &str, #[case] about: &str) {
     let bowler = bowler(text);
     let asked: Vec<_> = bowler

@@ -2,7 +2,7 @@
 
 use super::hand::Hand;
 use super::sheet::{Found, Sheet};
-use super::span::{Finger, Grip, Span};
+use super::span::{Finger, Grip, Span, SpanKind};
 use super::{FitCard, OwnedBall};
 use crate::notation::Notation;
 
@@ -39,6 +39,7 @@ pub(super) fn check(sheet: &mut Sheet, parts: &Parts) {
     ask_about_pap(sheet);
     ask_about_warm_hands(sheet);
     ask_about_spans(sheet, &parts.hand.spans);
+    ask_for_full_spans(sheet, &parts.hand.spans);
     ask_about_card(sheet, parts.card);
 }
 
@@ -308,6 +309,23 @@ fn ask_about_spans(sheet: &mut Sheet, spans: &[Span]) {
                 ask_about_grips(sheet, one, other);
             }
         }
+    }
+}
+
+/// A hand is drilled from full spans; cut and centre spans need sizes of a ball that isn't drilled yet.
+fn ask_for_full_spans(sheet: &mut Sheet, spans: &[Span]) {
+    let full = |one: &Span| {
+        let same = |other: &&Span| (other.grip(), other.finger()) == (one.grip(), one.finger());
+        spans
+            .iter()
+            .filter(same)
+            .any(|span| span.kind() == SpanKind::Full)
+    };
+    for span in spans.iter().filter(|span| !full(span)) {
+        sheet.ask(
+            name(span.grip(), span.finger()),
+            "This span isn't a full span. Please measure the full span too.",
+        );
     }
 }
 

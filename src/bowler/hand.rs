@@ -1,7 +1,7 @@
 //! What was measured on the hand.
 
 use super::sheet::{Found, Key, Sheet, is_unknown};
-use super::span::{self, Grip, HAND_SPANS, Origin, Span};
+use super::span::{self, Grip, HAND_SPANS, Origin, Span, SpanKind};
 use crate::document::{Content, Fields, Node};
 
 /// The answers a measured hand gives.
@@ -138,7 +138,7 @@ fn cold<'d>(sheet: &mut Sheet<'d>, fields: &mut Fields<'d>, name: &'static str) 
     }
 }
 
-/// Whether enough was measured to drill: snug sizes of all that goes in, and both spans of one grip.
+/// Whether enough was measured to drill: snug sizes of all that goes in, and both full spans of one grip.
 ///
 /// Without the thumb there is no span to measure. A settled grip must be the grip that was measured.
 pub(super) fn is_measured(sheet: &Sheet, spans: &[Span]) -> bool {
@@ -151,7 +151,7 @@ pub(super) fn is_measured(sheet: &Sheet, spans: &[Span]) -> bool {
         .any(|grip| {
             let fingers = spans
                 .iter()
-                .filter(|span| span.grip() == Some(grip))
+                .filter(|span| span.grip() == Some(grip) && span.kind() == SpanKind::Full)
                 .map(Span::finger);
             let mut both: Vec<_> = fingers.collect();
             both.sort_unstable();

@@ -4,6 +4,9 @@ use super::sheet::{Found, Sheet};
 use super::words::{COVERS, FIRST_REACTIVE};
 use crate::document::Node;
 
+/// The most balls that are taken.
+const MOST: usize = 40;
+
 /// A ball the bowler owns. Whatever isn't known is `None`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OwnedBall {
@@ -84,6 +87,13 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Vec<OwnedBall> 
         let Some(items) = sheet.reader.list(node, "the balls owned") else {
             return Vec::new();
         };
+        if items.len() > MOST {
+            let message = format!("{} balls are more than one bowler owns", items.len());
+            let help = format!("list at most {MOST}, those in use");
+            sheet
+                .reader
+                .fault_with_help(node, "out-of-range", message, help);
+        }
         items
             .iter()
             .filter_map(|item| read_one(sheet, item))

@@ -198,13 +198,13 @@ pub const ANSWERS: &[Answer] = &[
     row(
         "owned.count",
         "the number of balls owned",
-        plain(Notation::Count, 0, 100),
+        plain(Notation::Count, 0, 40),
     ),
     row("owned.covers", "the covers owned", Shape::Set(COVERS)),
     row(
         "owned.games_since_service",
         "the games since the last service",
-        plain(GAMES, 0, 10_000),
+        plain(GAMES, 0, 5_000),
     ),
     row(
         "hand.measured",
