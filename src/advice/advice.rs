@@ -84,6 +84,7 @@ pub struct Assumed {
     pub(crate) fact: String,
     pub(crate) meaning: String,
     pub(crate) value: Option<String>,
+    pub(crate) matters: bool,
     pub(crate) reason: String,
     pub(crate) source: String,
     pub(crate) strength: &'static str,
@@ -260,6 +261,10 @@ getters!(Assumed {
     source: &str,
 });
 impl Assumed {
+    /// True if a shown reason looked at it: for the choices, the best ball or a number of the spec.
+    pub fn matters(&self) -> bool {
+        self.matters
+    }
     /// What was assumed; `None` if it can't be judged without.
     pub fn value(&self) -> Option<&str> {
         self.value.as_deref()

@@ -10,6 +10,9 @@ use crate::notation::Notation;
 use crate::rules::{Chooser, Fate, Ranking, World};
 use crate::vocabulary::{BallCandidate, Interval, Situation, StageWorld, ball_facts};
 
+/// How many balls a customer is told of; a near miss is one that would be among them.
+const SHOWN: usize = 3;
+
 /// Everything in stock as candidates, in the catalog's order.
 pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
     let index = |i: usize| i64::try_from(i).unwrap_or(i64::MAX);
@@ -167,16 +170,22 @@ impl Consultation<'_> {
             rules.chooser("ball", &world).ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
         let ranking = chooser.rank(&world);
         let budget = self.situation.get("bowler.budget").value();
-        let worst = within.order().last().map(|&c| within.total(c));
-        let mut found: Vec<(i64, usize)> = ranking
-            .order()
-            .iter()
-            .filter(|&&c| within.is_ruled_out(c))
-            .filter(|&&c| worst.is_none_or(|worst| ranking.total(c) >= worst))
-            .map(|&c| (candidates[c].out_the_door(&self.situation).value() - budget, c))
-            .filter(|(over, _)| (1..=self.shop.catalog().prices().near_miss()).contains(over))
-            .collect();
-        found.sort_by_key(|&(over, c)| (over, candidates[c].id.clone()));
+        let worst = within.order().iter().take(SHOWN).last().map(|&c| within.total(c));
+        let window = 1..=self.shop.catalog().prices().near_miss();
+        let mut models: Vec<&str> = Vec::new();
+        let mut found: Vec<(i64, usize)> = Vec::new();
+        // In the order they would rank, the best weight of each model, so that the first is the one to talk about.
+        for &c in ranking.order().iter().filter(|&&c| within.is_ruled_out(c)) {
+            let over = candidates[c].out_the_door(&self.situation).value() - budget;
+            let model = self.shop.catalog().stock()[candidates[c].stock].model().id();
+            if window.contains(&over)
+                && worst.is_none_or(|worst| ranking.total(c) >= worst)
+                && !models.contains(&model)
+            {
+                models.push(model);
+                found.push((over, c));
+            }
+        }
         Ok(found
             .into_iter()
             .map(|(over, c)| NearMiss {

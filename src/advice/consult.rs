@@ -1,5 +1,7 @@
 //! The stages in order, each seeing what the earlier ones chose.
 
+use std::collections::BTreeSet;
+
 use super::advice::{Advice, Assumed, Bill, Settled};
 use super::balls;
 use super::explain;
@@ -55,7 +57,15 @@ pub(super) fn consult(shop: &Shop, bowler: &Bowler, choice: Option<usize>) -> Re
         withhold(&mut spec, &consultation.situation);
     }
     let bill = found.chosen.map(|c| consultation.bill(c, drill_today));
-    let assumptions = consultation.assumptions();
+    let used: BTreeSet<&str> = consultation
+        .settled
+        .iter()
+        .flat_map(|s| &s.lines)
+        .chain(found.picks.first().iter().flat_map(|pick| &pick.lines))
+        .chain(spec.numbers.iter().flat_map(|number| &number.lines))
+        .flat_map(|line| line.facts.iter().map(|(name, _)| *name))
+        .collect();
+    let assumptions = consultation.assumptions(&used);
     consultation.cautions.sort_by_key(|c| match c.severity {
         Severity::Serious => 0,
         Severity::Mild => 1,
@@ -139,7 +149,7 @@ impl Consultation<'_> {
         self.cautions.extend(lines.iter().map(|line| explain::caution(rules, line, "person")));
     }
 
-    fn assumptions(&self) -> Vec<Assumed> {
+    fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
         let vocabulary = self.situation.vocabulary();
         self.shop
             .rules()
@@ -153,6 +163,7 @@ impl Consultation<'_> {
                 fact: vocabulary.fact(a.fact()).name.to_owned(),
                 meaning: vocabulary.fact(a.fact()).meaning.to_owned(),
                 value: a.value().map(|value| vocabulary.print(a.fact(), value)),
+                matters: used.contains(vocabulary.fact(a.fact()).name),
                 reason: a.because(Audience::Newcomer).to_owned(),
                 source: a.source().to_string(),
                 strength: a.source().strength().words(),

@@ -30,7 +30,14 @@ pub(super) fn reason(rules: &RuleSet, line: &Line, scale: Scale) -> Reason {
         league: rules.reason(line, Audience::League),
         fitter: rules.reason(line, Audience::Fitter),
     };
+    let vocabulary = rules.vocabulary();
+    let facts = line
+        .values()
+        .iter()
+        .map(|&(fact, value)| (vocabulary.fact(fact).name, vocabulary.print(fact, value)))
+        .collect();
     Reason {
+        facts,
         rule: rule.id().to_owned(),
         file: rule.file().to_owned(),
         points,
@@ -58,7 +65,7 @@ pub(super) fn caution(rules: &RuleSet, line: &Line, about: &str) -> Caution {
         _ => Severity::Mild,
     };
     let mut reason = reason(rules, line, Scale::Points);
-    let action = rules.rule(line.rule()).then().map(str::to_owned);
+    let action = rules.action(line);
     if let Some(action) = &action {
         for text in [&mut reason.texts.newcomer, &mut reason.texts.league, &mut reason.texts.fitter] {
             if let Some(rest) = text.strip_prefix(action.as_str()) {

@@ -5,20 +5,19 @@ use super::explain::{self, Scale};
 use super::spec::{DrillSpec, SpecNumber};
 use crate::notation::Notation;
 use crate::rules::{Measured, UNKNOWN};
-use crate::vocabulary::{Alone, Interval, measures};
+use crate::vocabulary::{Alone, Interval, Measure, measures};
 
 impl Consultation<'_> {
     /// All numbers of the drill spec, in the order of work.
     pub(super) fn spec(&mut self) -> DrillSpec {
         let rules = self.shop.rules();
         let left = self.situation.is_word("bowler.hand", "left");
-        let thumb_out = self.situation.is_word("bowler.thumb", "out");
         let mut spec = DrillSpec {
             copied_from_card: self.situation.is("card.fits"),
             ..DrillSpec::default()
         };
-        for (id, fact) in measures() {
-            if thumb_out && id.starts_with("thumb.") {
+        for Measure { id, fact, only } in measures() {
+            if !only.iter().all(|(fact, word)| self.situation.is_word(fact, word)) {
                 continue;
             }
             let Some(subject) = rules.subject(id) else { continue };

@@ -36,6 +36,7 @@ pub struct Reason {
     pub(crate) shown: String,
     pub(crate) role: &'static str,
     pub(crate) common: bool,
+    pub(crate) facts: Vec<(&'static str, String)>,
     pub(crate) texts: Texts,
     pub(crate) source: String,
     pub(crate) strength: &'static str,
@@ -65,6 +66,10 @@ impl Reason {
     /// True if every remaining candidate has the same line, so it is no reason for this one.
     pub fn is_common(&self) -> bool {
         self.common
+    }
+    /// The facts the rule looked at or prints, each with its value as people write it.
+    pub fn facts(&self) -> &[(&'static str, String)] {
+        &self.facts
     }
     /// The reason in an audience's words.
     pub fn text(&self, audience: Audience) -> &str {

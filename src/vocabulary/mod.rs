@@ -21,7 +21,7 @@ use crate::rules::{Fact, Vocabulary};
 pub use ball::{BallCandidate, facts as ball_facts};
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
-pub use settled::measures;
+pub use settled::{Measure, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
 pub use weight::{WeightCandidate, facts as weight_facts};
@@ -36,7 +36,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(answers::hand());
     facts.extend(card::card());
     facts.extend(settled::choices());
-    facts.extend(settled::measures().into_iter().map(|(_, fact)| fact));
+    facts.extend(settled::measures().into_iter().map(|measure| measure.fact));
     facts.extend(worked::facts());
     facts.extend(weight_facts().iter().map(|f| f.fact("weight")));
     facts.extend(grip_facts().iter().map(|f| f.fact("grip")));

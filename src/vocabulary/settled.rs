@@ -20,11 +20,41 @@ pub(super) fn choices() -> Vec<Fact> {
     ]
 }
 
-/// The measures in the order they are worked out: id, the fact that carries the result on, and its kind.
-///
-/// A later measure may use an earlier one's result by that fact.
-pub fn measures() -> Vec<(&'static str, Fact)> {
-    let row = |id, name, meaning, kind| (id, settled(name, meaning, kind, "worked out just before"));
+/// One measure: its id, the fact that carries its result on, and which drillings have it at all.
+#[derive(Debug)]
+pub struct Measure {
+    /// The subject's id in the rules.
+    pub id: &'static str,
+    /// The fact by which later measures see the result.
+    pub fact: Fact,
+    /// Choices a ball must have for the measure to make sense, as fact and word.
+    pub only: &'static [(&'static str, &'static str)],
+}
+
+const THUMB: &[(&str, &str)] = &[("bowler.thumb", "in")];
+const SLUG: &[(&str, &str)] = &[("bowler.thumb", "in"), ("settled.grip", "fingertip")];
+const INSERT: &[(&str, &str)] = &[("settled.grip", "fingertip")];
+const PIN: &[(&str, &str)] = &[("settled.layout", "pin_from_grip")];
+const ALWAYS: &[(&str, &str)] = &[];
+
+/// Which drillings have a measure: a ball without a thumb hole has no span, one without inserts no insert.
+fn only(id: &str) -> &'static [(&'static str, &'static str)] {
+    match id {
+        "thumb.slug" => SLUG,
+        "middle.insert" | "ring.insert" => INSERT,
+        "pin.from_grip" => PIN,
+        _ if id.starts_with("thumb.") || id.ends_with("span") => THUMB,
+        _ => ALWAYS,
+    }
+}
+
+/// The measures in the order they are worked out. A later one may use an earlier one's result by its fact.
+pub fn measures() -> Vec<Measure> {
+    let row = |id, name, meaning, kind| Measure {
+        id,
+        fact: settled(name, meaning, kind, "worked out just before"),
+        only: only(id),
+    };
     let bore = || number(HoleSize, 0, 110);
     let length = || number(Length, 0, 10 * INCH);
     let forward = || number(ForwardPitch, -2 * INCH, 2 * INCH);
