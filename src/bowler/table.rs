@@ -364,7 +364,7 @@ pub const ANSWERS: &[Answer] = &[
     row(
         "card.slug",
         "the outside of the card's slug",
-        plain(Notation::HoleSize, 48, 112),
+        plain(Notation::HoleSize, 48, 110),
     ),
     row(
         "card.insert",
