@@ -83,7 +83,7 @@ const fn row(name: &'static str, called: &'static str, shape: Shape) -> Answer {
 
 const YEARS: Notation = Notation::Counted("year", "years");
 const GAMES: Notation = Notation::Counted("game", "games");
-const TAPES: Notation = Notation::Counted("tape", "tapes");
+const TAPES: Notation = Notation::Count;
 /// A ball: 4 to 16 lb, the heaviest the rules of the sport allow.
 const BALL: Shape = plain(Notation::Weight, 400, 1600);
 /// A ball that can be drilled for somebody.
@@ -364,7 +364,7 @@ pub const ANSWERS: &[Answer] = &[
     row(
         "card.slug",
         "the outside of the card's slug",
-        plain(Notation::HoleSize, 48, 112),
+        plain(Notation::HoleSize, 48, 110),
     ),
     row(
         "card.insert",
