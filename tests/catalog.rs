@@ -1,5 +1,7 @@
 //! What the catalog promises: the built-in shop is a fair one, quotes add up, order doesn't matter, every fault is told.
 
+#![allow(clippy::unwrap_used, clippy::panic)] // a helper of a test fails the test
+
 #[path = "catalog/faults.rs"]
 mod faults;
 
