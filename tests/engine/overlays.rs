@@ -14,6 +14,8 @@ fn base() -> RuleSet {
 assumptions:
   - { fact: garden.shade, value: false, because: Most beds lie in the sun., source: from memory }
   - { fact: garden.sun, needed: true, because: Nobody can guess the sun., source: own choice }
+  - { fact: garden.soil, absent: true, because: Not asked., source: own choice }
+  - { fact: garden.pests, value: none, because: Not seen., source: own choice }
 glossary:
   - { word: Loam, also: [loams], meaning: Soil that is neither sand nor clay. }
   - { word: Clay, meaning: Soil that keeps water. }
@@ -128,6 +130,7 @@ glossary:
         found.map(|found| {
             (
                 found.value(),
+                found.is_needed(),
                 found.because(Audience::Newcomer),
                 found.file(),
             )
@@ -135,12 +138,21 @@ glossary:
     };
     assert_eq!(
         assumed("garden.shade"),
-        Some((Some(1), "Our town has tall houses.", "shop.yaml"))
+        Some((Some(1), false, "Our town has tall houses.", "shop.yaml"))
     );
     assert_eq!(
         assumed("garden.sun"),
-        Some((None, "Nobody can guess the sun.", "rules.yaml"))
+        Some((None, true, "Nobody can guess the sun.", "rules.yaml"))
     );
+    assert_eq!(
+        assumed("garden.soil"),
+        Some((None, false, "Not asked.", "rules.yaml"))
+    );
+    assert_eq!(
+        assumed("garden.pests"),
+        Some((Some(0), false, "Not seen.", "rules.yaml"))
+    );
+    assert_eq!(assumed("garden.budget"), None);
     let words: Vec<_> = shop
         .glossary()
         .iter()
