@@ -55,7 +55,10 @@ impl RuleSet {
         for one in &self.assumptions {
             let name = facts.fact(one.fact).name;
             let (because, source) = (texts(&one.because), source(&one.source));
-            text += &format!("assume {name} {:?} {} {because} {source}\n", one.value, one.needed);
+            text += &format!(
+                "assume {name} {:?} {} {because} {source}\n",
+                one.value, one.needed
+            );
         }
         for word in &self.glossary {
             text += &format!("word {:?} {:?} {:?}\n", word.word, word.also, word.meaning);

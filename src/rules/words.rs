@@ -22,16 +22,17 @@ impl Assumption {
         self.fact
     }
 
-    /// Whether something can't be judged without the answer; false where it may well stay open.
-    #[must_use]
-    pub fn is_needed(&self) -> bool {
-        self.needed
-    }
-
-    /// The assumed value in steps; `None` if nothing stands in for the answer.
+    /// The assumed value in steps; `None` if the answer stays unknown.
     #[must_use]
     pub fn value(&self) -> Option<i64> {
         self.value
+    }
+
+    /// Whether what hangs on the answer can't be judged without it. If not, and there is no value either, the rules get
+    /// along without.
+    #[must_use]
+    pub fn is_needed(&self) -> bool {
+        self.needed
     }
 
     /// Why this is a fair assumption, or why there is none.

@@ -72,7 +72,9 @@ impl<'d> Reading<'d> {
             }
             "step" => {
                 let read = |text: &str| Notation::Count.read(text);
-                reader.value(node, "the place of a step", read).map(Effect::Step)
+                reader
+                    .value(node, "the place of a step", read)
+                    .map(Effect::Step)
             }
             "caution" => {
                 let index = reader.choice(node, "a caution", &["mild", "serious"])?;

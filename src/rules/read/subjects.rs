@@ -76,7 +76,11 @@ impl<'d> Reading<'d> {
 
     fn read_kind(&self, reader: &mut Reader<'d>, fields: &mut Fields<'d>) -> Option<SubjectKind> {
         let kind = fields.require("kind", reader)?;
-        match reader.choice(kind, "a kind of subject", &["choice", "measure", "person", "steps"]) {
+        match reader.choice(
+            kind,
+            "a kind of subject",
+            &["choice", "measure", "person", "steps"],
+        ) {
             Some(0) => Some(SubjectKind::Choice),
             Some(1) => {
                 let node = fields.require("notation", reader);

@@ -5,6 +5,13 @@ use crate::document::{Content, Fields, Node, Reader};
 use crate::rules::vocabulary::{FactId, Kind, Origin};
 use crate::rules::words::{Assumption, Word};
 
+/// What stands in for an answer.
+enum Assumed {
+    Value(i64),
+    Needed,
+    Absent,
+}
+
 impl<'d> Reading<'d> {
     /// The `assumptions` of a file.
     pub(super) fn read_assumptions(&mut self, reader: &mut Reader<'d>, node: Option<&'d Node>) {
@@ -20,17 +27,7 @@ impl<'d> Reading<'d> {
         };
         let named = fields.require("fact", reader);
         let fact = named.and_then(|node| self.answer_named(reader, node));
-        let open = fields.take("absent").and_then(|node| {
-            let absent = reader.flag(node, "absent")?;
-            if !absent {
-                reader.fault(node, "no-effect", "`absent: false` says nothing; give a `value`");
-            }
-            Some(absent)
-        });
-        let value = match open {
-            Some(true) => Some(None),
-            _ => self.assumed_value(reader, &mut fields, fact),
-        };
+        let assumed = self.assumed(reader, &mut fields, fact);
         let because = fields
             .require("because", reader)
             .and_then(|node| self.texts(reader, node, None));
@@ -49,18 +46,21 @@ impl<'d> Reading<'d> {
             return;
         }
         self.assumed.insert(fact, file.clone());
-        if let (Some(value), Some(because), Some(source)) = (value, because, source) {
-            self.assumptions.insert(
+        if let (Some(assumed), Some(because), Some(source)) = (assumed, because, source) {
+            let value = match assumed {
+                Assumed::Value(value) => Some(value),
+                Assumed::Needed | Assumed::Absent => None,
+            };
+            let needed = matches!(assumed, Assumed::Needed);
+            let stated = Assumption {
                 fact,
-                Assumption {
-                    fact,
-                    value,
-                    needed: value.is_none() && open != Some(true),
-                    because,
-                    source,
-                    file,
-                },
-            );
+                value,
+                needed,
+                because,
+                source,
+                file,
+            };
+            self.assumptions.insert(fact, stated);
         }
     }
 
@@ -76,55 +76,56 @@ impl<'d> Reading<'d> {
         is_answer.then_some(id)
     }
 
-    /// The assumed value, or that the answer is needed.
-    fn assumed_value(
+    /// What stands in for the answer: a value, or that it is needed, or that rules get along without.
+    fn assumed(
         &self,
         reader: &mut Reader<'d>,
         fields: &mut Fields<'d>,
         fact: Option<FactId>,
-    ) -> Option<Option<i64>> {
-        let needed = fields.take("needed");
-        let value = fields.take("value");
-        match (needed, value) {
-            (Some(_), Some(value)) => {
-                reader.fault(
-                    value,
-                    "two-effects",
-                    "`value` beside `needed`: say one of them",
-                );
-                None
+    ) -> Option<Assumed> {
+        let mut found: Vec<(&'static str, &'d Node)> = Vec::new();
+        for key in ["value", "needed", "absent"] {
+            found.extend(fields.take(key).map(|node| (key, node)));
+        }
+        let Some(&(key, node)) = found.first() else {
+            let message = "an assumption needs `value`, `needed: true` or `absent: true`";
+            reader.fault(fields.node(), "missing", message);
+            return None;
+        };
+        if let Some(&(second, node)) = found.get(1) {
+            let message = format!("`{second}` beside `{key}`: say one of them");
+            reader.fault(node, "two-effects", message);
+            return None;
+        }
+        if key == "value" {
+            return self.assumed_value(reader, node, fact?).map(Assumed::Value);
+        }
+        let flag = reader.flag(node, key)?;
+        if !flag {
+            reader.fault(
+                node,
+                "no-effect",
+                format!("`{key}: false` says nothing; give a `value`"),
+            );
+            return None;
+        }
+        Some(if key == "needed" {
+            Assumed::Needed
+        } else {
+            Assumed::Absent
+        })
+    }
+
+    fn assumed_value(&self, reader: &mut Reader<'d>, node: &'d Node, fact: FactId) -> Option<i64> {
+        match (self.vocabulary.fact(fact).kind, node.content()) {
+            (Kind::Set(_), Content::List(_)) => {
+                let bits = self.values(reader, node, fact)?;
+                Some(bits.into_iter().fold(0, |mask, bit| mask | bit))
             }
-            (None, None) => {
-                let message = "an assumption needs `value`, `needed: true` or `absent: true`";
-                reader.fault(fields.node(), "missing", message);
-                None
+            (Kind::Set(words), _) if node.text() == Some("none") && !words.contains(&"none") => {
+                Some(0)
             }
-            (Some(node), None) => {
-                let needed = reader.flag(node, "needed")?;
-                if !needed {
-                    reader.fault(
-                        node,
-                        "no-effect",
-                        "`needed: false` says nothing; give a `value`",
-                    );
-                }
-                needed.then_some(None)
-            }
-            (None, Some(node)) => {
-                let fact = fact?;
-                match (self.vocabulary.fact(fact).kind, node.content()) {
-                    (Kind::Set(_), Content::List(_)) => {
-                        let bits = self.values(reader, node, fact)?;
-                        Some(Some(bits.into_iter().fold(0, |mask, bit| mask | bit)))
-                    }
-                    (Kind::Set(words), _)
-                        if node.text() == Some("none") && !words.contains(&"none") =>
-                    {
-                        Some(Some(0))
-                    }
-                    _ => self.value(reader, node, fact).map(Some),
-                }
-            }
+            _ => self.value(reader, node, fact),
         }
     }
 
