@@ -13,8 +13,8 @@ const ACCENT: &str = "\u{1b}[1;36m";
 const BOLD: &str = "\u{1b}[1m";
 const PLAIN: &str = "\u{1b}[0m";
 
-/// Text beside a label wider than this goes on below it, not beside it.
-const WIDEST_LABEL: usize = 24;
+/// Text after a label wider than this goes on below the label, not beside it.
+const WIDEST_LABEL: usize = 16;
 
 /// A text in the making. Everything written on it is made harmless first.
 #[derive(Debug)]
@@ -74,14 +74,16 @@ impl<'l> Page<'l> {
         self.item(indent, "", text);
     }
 
-    /// A mark or label, then text that hangs beside it.
+    /// A mark or label, then text that hangs beside it, or below it if the label is wide.
     pub(super) fn item(&mut self, indent: usize, label: &str, text: &str) {
-        self.hang(indent, label, text, "");
+        let beside = label.width();
+        let beside = if beside > WIDEST_LABEL { 2 } else { beside };
+        self.hang(indent, beside, label, text, "");
     }
 
-    /// The same with the label in bold.
-    pub(super) fn bold_item(&mut self, indent: usize, label: &str, text: &str) {
-        self.hang(indent, label, text, BOLD);
+    /// A row of a table: a label in bold, padded to its column, and text that hangs beside it.
+    pub(super) fn row(&mut self, indent: usize, column: usize, label: &str, text: &str) {
+        self.hang(indent, column, &format!("{label:<column$}"), text, BOLD);
     }
 
     /// Two columns: words at the left, an amount at the right of `width` columns.
@@ -106,18 +108,13 @@ impl<'l> Page<'l> {
         self.text
     }
 
-    fn hang(&mut self, indent: usize, label: &str, text: &str, style: &str) {
+    fn hang(&mut self, indent: usize, beside: usize, label: &str, text: &str, style: &str) {
         let (label, text) = (clean(label), clean(text));
         let margin = " ".repeat(indent);
         let first = if style.is_empty() || !self.look.is_coloured() {
             format!("{margin}{label}")
         } else {
             format!("{margin}{style}{label}{PLAIN}")
-        };
-        let beside = if label.width() > WIDEST_LABEL {
-            2
-        } else {
-            label.width()
         };
         let rest = " ".repeat(indent + beside);
         let options = Options::new(self.look.width())

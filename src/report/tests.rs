@@ -280,7 +280,7 @@ fn groups_blank_numbers_by_reason() {
 fn shows_the_fitter_every_line_and_the_customer_none() {
     let fitter = text(&full(), &Look::plain(Audience::Fitter));
     for words in [
-        "another school: 1/4 in F",
+        "(1/4 in F)      Another school",
         "(bend;",
         "all alike",
         "Order of work",
@@ -289,7 +289,7 @@ fn shows_the_fitter_every_line_and_the_customer_none() {
         assert!(fitter.contains(words), "{words} in {fitter}");
     }
     let customer = text(&full(), &Look::plain(Audience::Newcomer));
-    assert!(!customer.contains("another school") && customer.contains("disputed"));
+    assert!(!customer.contains("Another school") && customer.contains("disputed"));
     assert!(!customer.contains("+1.4"), "no scores for customers");
 }
 
