@@ -245,12 +245,13 @@ fn behind_words(behind: &Behind, audience: Audience) -> String {
     }
 }
 
-/// What was taken for granted, for the customer to put right. That something ordinary is *not* so (the ball is no
+/// What was taken for granted and had a say, for the customer to put right. That something ordinary is *not* so (the ball is no
 /// present) needs no word, and what is blank for want of a measurement says so itself.
 fn assumed(page: &mut Page<'_>, advice: &Advice) {
     let taken: Vec<(&Assumed, &str)> = advice
         .assumptions()
         .iter()
+        .filter(|assumed| assumed.matters())
         .filter_map(|assumed| Some((assumed, assumed.value()?)))
         .filter(|(_, value)| !matches!(*value, "no" | "0"))
         .collect();
@@ -260,17 +261,13 @@ fn assumed(page: &mut Page<'_>, advice: &Advice) {
     page.heading("Assumed, because we didn't know");
     if taken.len() <= ARGUED {
         for (assumed, value) in &taken {
-            let words = format!(
-                "{}: {value}. {}",
-                short(assumed.meaning()),
-                assumed.reason()
-            );
+            let words = format!("{}: {value}. {}", about(assumed.fact()), assumed.reason());
             page.item(2, "- ", &capitalised(&words));
         }
     } else {
         let all = taken
             .iter()
-            .map(|(assumed, value)| format!("{}: {value}", short(assumed.meaning())));
+            .map(|(assumed, value)| format!("{}: {value}", about(assumed.fact())));
         let all = all.collect::<Vec<_>>().join("; ");
         page.paragraph(2, &format!("{}.", capitalised(&all)));
     }
@@ -322,13 +319,9 @@ pub(super) fn sourced(source: &str, strength: &str) -> String {
     }
 }
 
-/// A fact's meaning up to its values, to stand before a colon.
-fn short(meaning: &str) -> &str {
-    meaning
-        .split(':')
-        .next()
-        .unwrap_or_default()
-        .trim_end_matches('.')
+/// What a fact is about, in words: `bowler.ball_now` is the ball now, `owned.covers` the owned covers.
+fn about(fact: &str) -> String {
+    fact.trim_start_matches("bowler.").replace(['.', '_'], " ")
 }
 
 fn capitalised(words: &str) -> String {

@@ -21,8 +21,8 @@ const WIDEST_LABEL: usize = 16;
 pub(super) struct Page<'l> {
     look: &'l Look,
     text: String,
-    /// Where the text starts that hasn't been searched for words to explain.
-    section: usize,
+    /// What was written since words were last explained, without wrapping and colour.
+    unexplained: String,
     words: Unexplained<'l>,
 }
 
@@ -36,7 +36,7 @@ impl<'l> Page<'l> {
         Page {
             look,
             text: String::new(),
-            section: 0,
+            unexplained: String::new(),
             words: Unexplained::new(terms),
         }
     }
@@ -50,6 +50,7 @@ impl<'l> Page<'l> {
         if !self.text.is_empty() {
             self.text.push('\n');
         }
+        self.note(title);
         for line in textwrap::wrap(&clean(title), self.look.width()) {
             self.line(&line, ACCENT);
         }
@@ -57,6 +58,7 @@ impl<'l> Page<'l> {
 
     /// A heading within a part.
     pub(super) fn subheading(&mut self, title: &str) {
+        self.note(title);
         for line in textwrap::wrap(&format!("  {}", clean(title)), self.look.width()) {
             self.line(&line, BOLD);
         }
@@ -64,6 +66,7 @@ impl<'l> Page<'l> {
 
     /// A sentence that must not be missed.
     pub(super) fn urgent(&mut self, text: &str) {
+        self.note(text);
         for line in textwrap::wrap(&clean(text), self.look.width() - 2) {
             self.line(&format!("  {line}"), BOLD);
         }
@@ -88,6 +91,7 @@ impl<'l> Page<'l> {
 
     /// Two columns: words at the left, an amount at the right of `width` columns.
     pub(super) fn amount(&mut self, width: usize, words: &str, amount: &str) {
+        self.note(words);
         let (words, amount) = (clean(words), clean(amount));
         let taken = 2 + words.width() + amount.width();
         let space = width.min(self.look.width()).saturating_sub(taken).max(2);
@@ -96,11 +100,11 @@ impl<'l> Page<'l> {
 
     /// Explains the words that were first used since the last call, one a line, in brackets.
     pub(super) fn explain(&mut self) {
-        let words = self.words.take(&unwrapped(&self.text[self.section..]));
-        for term in words {
+        let written = std::mem::take(&mut self.unexplained);
+        for term in self.words.take(&written) {
             self.item(2, "(", &format!("{}: {})", term.word, term.meaning));
         }
-        self.section = self.text.len();
+        self.unexplained.clear();
     }
 
     /// The whole text.
@@ -109,6 +113,8 @@ impl<'l> Page<'l> {
     }
 
     fn hang(&mut self, indent: usize, beside: usize, label: &str, text: &str, style: &str) {
+        self.note(label);
+        self.note(text);
         let (label, text) = (clean(label), clean(text));
         let margin = " ".repeat(indent);
         let first = if style.is_empty() || !self.look.is_coloured() {
@@ -126,6 +132,12 @@ impl<'l> Page<'l> {
         }
     }
 
+    /// Remembers words that may want explaining.
+    fn note(&mut self, words: &str) {
+        self.unexplained.push_str(words);
+        self.unexplained.push('\n');
+    }
+
     fn line(&mut self, line: &str, style: &str) {
         if style.is_empty() || !self.look.is_coloured() {
             self.text.push_str(line.trim_end());
@@ -136,9 +148,4 @@ impl<'l> Page<'l> {
         }
         self.text.push('\n');
     }
-}
-
-/// The text with line breaks and margins as single spaces, so that a term of two words is found across lines.
-fn unwrapped(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
