@@ -69,7 +69,7 @@ fn misuse_is_exit_code_2(#[case] arguments: &[&str]) {
     assert_eq!(output.status.code(), Some(2));
     assert!(output.stdout.is_empty());
     assert!(
-        complaint(&output).contains("Usage"),
+        complaint(&output).contains("--help"),
         "{}",
         complaint(&output)
     );

@@ -7,7 +7,7 @@ use super::arguments::Facts;
 use super::output;
 use crate::advice::Shop;
 use crate::report::CONTRACT;
-use crate::rules::{FactId, Kind, Origin, Vocabulary};
+use crate::rules::{Kind, Origin, Vocabulary};
 
 #[derive(Serialize)]
 struct FactList<'a> {
@@ -25,7 +25,7 @@ struct FactDoc<'a> {
     values: &'a [&'a str],
     lowest: Option<String>,
     highest: Option<String>,
-    step: Option<&'static str>,
+    step: Option<String>,
     origin: &'static str,
     from: &'a str,
     subject: Option<&'a str>,
@@ -55,13 +55,11 @@ fn documents(vocabulary: &Vocabulary) -> Vec<FactDoc<'_>> {
     let mut documents = Vec::with_capacity(vocabulary.facts().len());
     for fact in vocabulary.facts() {
         let id = vocabulary.id(fact.name);
-        let print = |id: FactId, value| vocabulary.print(id, value);
+        let print = |value| id.map(|id| vocabulary.print(id, value));
         let (kind, bounds) = match fact.kind {
             Kind::Number {
-                notation,
-                lowest,
-                highest,
-            } => ("number", Some((lowest, highest, notation.unit()))),
+                lowest, highest, ..
+            } => ("number", Some((lowest, highest))),
             Kind::Choice(_) => ("choice", None),
             Kind::Flag => ("yes or no", None),
             Kind::Set(_) => ("set", None),
@@ -75,11 +73,9 @@ fn documents(vocabulary: &Vocabulary) -> Vec<FactDoc<'_>> {
             } else {
                 fact.words()
             },
-            lowest: id.zip(bounds).map(|(id, (lowest, ..))| print(id, lowest)),
-            highest: id
-                .zip(bounds)
-                .map(|(id, (_, highest, _))| print(id, highest)),
-            step: bounds.map(|(.., step)| step),
+            lowest: bounds.and_then(|(lowest, _)| print(lowest)),
+            highest: bounds.and_then(|(_, highest)| print(highest)),
+            step: bounds.and_then(|_| print(1)),
             origin: match fact.origin {
                 Origin::Answer => "answer",
                 Origin::Settled => "settled",
@@ -97,7 +93,7 @@ fn documents(vocabulary: &Vocabulary) -> Vec<FactDoc<'_>> {
 impl FactDoc<'_> {
     /// Name and values in a line, then what it means and where it comes from.
     fn text(&self, width: usize) -> String {
-        let values = match (&self.lowest, &self.highest, self.step) {
+        let values = match (&self.lowest, &self.highest, &self.step) {
             (Some(lowest), Some(highest), Some(step)) => {
                 format!("number from {lowest} to {highest}, in steps of {step}")
             }
@@ -111,7 +107,7 @@ impl FactDoc<'_> {
         let paragraphs = [
             format!("{values}."),
             sentence(self.meaning),
-            format!("From: {origin}; {}", sentence(self.from)),
+            format!("From: {} ({origin}).", self.from.trim_end_matches('.')),
         ];
         let mut text = format!("{}\n", self.name);
         for paragraph in paragraphs {
@@ -127,10 +123,14 @@ impl FactDoc<'_> {
     }
 }
 
+/// With a capital and a full stop.
 fn sentence(words: &str) -> String {
-    if words.ends_with(['.', '!', '?']) {
-        words.to_owned()
+    let mut letters = words.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    let stop = if words.ends_with(['.', '!', '?']) {
+        ""
     } else {
-        format!("{words}.")
-    }
+        "."
+    };
+    format!("{}{}{stop}", first.collect::<String>(), letters.as_str())
 }

@@ -12,6 +12,8 @@ const RUNNERS_UP: usize = 2;
 const NEAR_MISSES: usize = 2;
 /// Up to this many assumptions are shown with their reasons; a longer list is shown without.
 const ARGUED: usize = 3;
+/// Columns for the name of a stage.
+const STAGE: usize = 8;
 /// Columns of the quote.
 const QUOTE: usize = 46;
 
@@ -74,10 +76,14 @@ fn serious(page: &mut Page<'_>, advice: &Advice) {
         }
         shown.push(key);
         let audience = page.audience();
-        if let Some(action) = caution.action(audience) {
-            page.urgent(action);
+        let reason = caution.reason().text(audience);
+        match caution.action(audience) {
+            Some(action) => {
+                page.urgent(action);
+                page.paragraph(4, reason);
+            }
+            None => page.urgent(reason),
         }
-        page.paragraph(2, caution.reason().text(audience));
     }
     page.explain();
 }
@@ -95,7 +101,7 @@ fn settled(page: &mut Page<'_>, advice: &Advice) {
     page.heading("Settled");
     for stage in stages {
         let why = stage_reasons(stage, page.audience());
-        page.bold_item(2, &format!("{:<8}", capitalised(stage.stage())), &why);
+        page.row(2, STAGE, &capitalised(stage.stage()), &why);
     }
     page.explain();
 }
@@ -105,7 +111,7 @@ pub(super) fn stage_reasons(stage: &Settled, audience: Audience) -> String {
     let mut words = capitalised(stage.value());
     words.push('.');
     if stage.is_by_fitter() {
-        words.push_str(" The fitter has set this.");
+        words.push_str(" This was fixed beforehand.");
     }
     let own = stage
         .lines()
@@ -155,20 +161,35 @@ fn reasons(page: &mut Page<'_>, title: &str, lines: &[&Reason]) {
 
 fn none_left(page: &mut Page<'_>, advice: &Advice) {
     page.heading("No ball on the shelf is right");
+    if !advice.near_misses().is_empty() {
+        page.paragraph(2, "Only the budget stands in the way of these:");
+        near_misses(page, advice);
+        page.explain();
+        return;
+    }
     let mut told: Vec<&str> = Vec::new();
     for out in advice.ruled_out() {
         for line in out.lines() {
             if told.len() < REASONS && !told.contains(&line.rule()) {
                 told.push(line.rule());
-                page.item(
-                    2,
-                    "- ",
-                    &format!("{}: {}", out.name(), line.text(page.audience())),
-                );
+                let words = format!("{}: {}", out.name(), line.text(page.audience()));
+                page.item(2, "- ", &words);
             }
         }
     }
     page.explain();
+}
+
+fn near_misses(page: &mut Page<'_>, advice: &Advice) {
+    for miss in advice.near_misses().iter().take(NEAR_MISSES) {
+        let words = format!(
+            "{}, {}: {} over.",
+            miss.name(),
+            miss.out_the_door(),
+            miss.over()
+        );
+        page.item(4, "- ", &words);
+    }
 }
 
 fn mild(page: &mut Page<'_>, advice: &Advice, pick: &Pick) {
@@ -224,80 +245,42 @@ fn behind_words(behind: &Behind, audience: Audience) -> String {
     }
 }
 
+/// What was taken for granted and had a say, for the customer to put right. That something ordinary is *not* so (the ball is no
+/// present) needs no word, and what is blank for want of a measurement says so itself.
 fn assumed(page: &mut Page<'_>, advice: &Advice) {
-    let (taken, needed): (Vec<&Assumed>, Vec<&Assumed>) = advice
+    let taken: Vec<(&Assumed, &str)> = advice
         .assumptions()
         .iter()
-        .partition(|assumed| assumed.value().is_some());
-    if taken.is_empty() && needed.is_empty() {
+        .filter(|assumed| assumed.matters())
+        .filter_map(|assumed| Some((assumed, assumed.value()?)))
+        .filter(|(_, value)| !matches!(*value, "no" | "0"))
+        .collect();
+    if taken.is_empty() || page.audience() == Audience::Fitter {
         return;
     }
     page.heading("Assumed, because we didn't know");
-    if page.audience() == Audience::Fitter {
-        for assumed in taken.iter().chain(&needed) {
-            let value = assumed.value().unwrap_or("can't be judged without");
-            let words = format!("{value}. {}", assumed.reason());
-            let source = sourced(assumed.source(), assumed.strength());
-            page.item(
-                2,
-                &format!("{}: ", assumed.fact()),
-                &format!("{words} ({source})"),
-            );
-        }
-        return;
-    }
     if taken.len() <= ARGUED {
-        for assumed in &taken {
-            let value = assumed.value().unwrap_or_default();
-            let words = format!("{}: {value}. {}", bare(assumed.meaning()), assumed.reason());
-            page.item(2, "- ", &words);
+        for (assumed, value) in &taken {
+            let words = format!("{}: {value}. {}", about(assumed.fact()), assumed.reason());
+            page.item(2, "- ", &capitalised(&words));
         }
     } else {
-        let all = taken.iter().map(|assumed| {
-            format!(
-                "{}: {}",
-                bare(assumed.meaning()),
-                assumed.value().unwrap_or_default()
-            )
-        });
-        page.paragraph(2, &format!("{}.", all.collect::<Vec<_>>().join("; ")));
-    }
-    if !needed.is_empty() {
-        let all: Vec<&str> = needed
+        let all = taken
             .iter()
-            .map(|assumed| bare(assumed.meaning()))
-            .collect();
-        page.paragraph(
-            2,
-            &format!("Not assumed, only measured or told: {}.", all.join("; ")),
-        );
+            .map(|(assumed, value)| format!("{}: {value}", about(assumed.fact())));
+        let all = all.collect::<Vec<_>>().join("; ");
+        page.paragraph(2, &format!("{}.", capitalised(&all)));
     }
     page.explain();
 }
 
 fn quote(page: &mut Page<'_>, advice: &Advice) {
-    let misses: Vec<String> = advice
-        .near_misses()
-        .iter()
-        .take(NEAR_MISSES)
-        .map(|miss| {
-            format!(
-                "{}, {}: {} over.",
-                miss.name(),
-                miss.out_the_door(),
-                miss.over()
-            )
-        })
-        .collect();
-    if advice.bill().is_none() && misses.is_empty() {
-        return;
-    }
+    let Some(bill) = advice.bill() else { return };
     page.heading("What it comes to");
-    if let Some(bill) = advice.bill() {
-        bill_lines(page, bill);
-    }
-    if !misses.is_empty() {
-        page.item(2, "Just over your budget: ", &misses.join(" "));
+    bill_lines(page, bill);
+    if !advice.near_misses().is_empty() {
+        page.paragraph(2, "Just over your budget:");
+        near_misses(page, advice);
     }
     page.explain();
 }
@@ -325,18 +308,20 @@ pub(super) fn called(pick: &Pick) -> String {
     }
 }
 
-/// Source and strength, said once where they are the same words.
+/// Source and strength; a source such as `common practice` is its own strength.
 pub(super) fn sourced(source: &str, strength: &str) -> String {
-    if source.is_empty() || source == strength {
+    if source.is_empty() {
         strength.to_owned()
+    } else if source.starts_with(strength) {
+        source.to_owned()
     } else {
         format!("{source}; {strength}")
     }
 }
 
-/// A sentence without its full stop, to stand before a colon.
-fn bare(sentence: &str) -> &str {
-    sentence.trim_end_matches('.')
+/// What a fact is about, in words: `bowler.ball_now` is the ball now, `owned.covers` the owned covers.
+fn about(fact: &str) -> String {
+    fact.trim_start_matches("bowler.").replace(['.', '_'], " ")
 }
 
 fn capitalised(words: &str) -> String {

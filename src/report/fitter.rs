@@ -8,6 +8,8 @@ use crate::rules::Audience;
 
 /// Columns for the name of a number.
 const NAME: usize = 24;
+/// Balls named for a rule that rules out more.
+const NAMED: usize = 4;
 /// Columns for a value.
 const VALUE: usize = 14;
 
@@ -35,8 +37,12 @@ pub(super) fn spec(page: &mut Page<'_>, advice: &Advice) {
         .iter()
         .filter(|s| matches!(s.stage(), "surface" | "layout"))
     {
-        let label = format!("{:<NAME$}", stage.stage());
-        page.item(2, &label, &stage_reasons(stage, Audience::Fitter));
+        page.row(
+            2,
+            NAME,
+            stage.stage(),
+            &stage_reasons(stage, Audience::Fitter),
+        );
     }
     for number in spec
         .numbers()
@@ -53,7 +59,7 @@ pub(super) fn background(page: &mut Page<'_>, advice: &Advice) {
     for stage in advice.settled() {
         let total = Notation::Points.write(stage.total());
         page.heading(&format!(
-            "Why {}: {} ({total} points)",
+            "Why {}: {} ({total})",
             stage.stage(),
             stage.value()
         ));
@@ -64,21 +70,18 @@ pub(super) fn background(page: &mut Page<'_>, advice: &Advice) {
     }
     if let Some(pick) = chosen(advice) {
         let total = Notation::Points.write(pick.total());
-        page.heading(&format!("Why {} ({total} points)", called(pick)));
+        page.heading(&format!("Why {} ({total})", called(pick)));
         lines(page, 2, pick.lines());
     }
     ruled_out(page, advice);
+    assumed(page, advice);
     steps(page, "Order of work", advice.spec().work());
     steps(page, "Before the customer leaves", advice.spec().handover());
 }
 
 fn number(page: &mut Page<'_>, number: &SpecNumber) {
-    let label = format!("{:<NAME$}", label(number));
-    page.bold_item(
-        2,
-        &label,
-        &format!("{:<VALUE$} {}", number.shop(), note(number)),
-    );
+    let words = format!("{:<VALUE$} {}", number.shop(), note(number));
+    page.row(2, NAME, &label(number), &words);
     for caution in number.cautions() {
         page.item(4, "Caution: ", &caution_words(caution, Audience::Fitter));
     }
@@ -119,20 +122,20 @@ fn blanks(page: &mut Page<'_>, numbers: &[SpecNumber]) {
 
 fn lines(page: &mut Page<'_>, indent: usize, lines: &[Reason]) {
     for line in lines {
-        let what = match line.role() {
-            "dispute" => format!("another school: {}", line.shown()),
-            "limit" => format!("limit {}", line.shown()),
-            "rounding" => format!("rounding {}", line.shown()),
-            _ => line.shown().to_owned(),
+        let (shown, role) = match line.role() {
+            "dispute" => (
+                format!("({})", line.shown()),
+                "Another school, not counted: ",
+            ),
+            "limit" => (line.shown().to_owned(), "Limit: "),
+            "rounding" => (line.shown().to_owned(), "Rounding: "),
+            _ => (line.shown().to_owned(), ""),
         };
         let common = if line.is_common() { "; all alike" } else { "" };
         let source = sourced(line.source(), line.strength());
-        let words = format!(
-            "{} ({}; {source}{common})",
-            line.text(Audience::Fitter),
-            line.rule()
-        );
-        page.item(indent, &format!("{what:<VALUE$}  "), &words);
+        let reason = line.text(Audience::Fitter);
+        let words = format!("{role}{reason} ({}; {source}{common})", line.rule());
+        page.item(indent, &format!("{shown:<VALUE$}  "), &words);
     }
 }
 
@@ -151,7 +154,43 @@ fn ruled_out(page: &mut Page<'_>, advice: &Advice) {
     }
     page.heading("Ruled out");
     for (rule, names) in rules {
-        page.item(2, &format!("{rule}: "), &format!("{}.", names.join("; ")));
+        let words = if names.len() > NAMED {
+            format!(
+                "{} balls, such as {}.",
+                names.len(),
+                names[..NAMED].join("; ")
+            )
+        } else {
+            format!("{}.", names.join("; "))
+        };
+        page.item(2, &format!("{rule}: "), &words);
+    }
+}
+
+/// What was assumed, and what stays unknown, with where that comes from.
+fn assumed(page: &mut Page<'_>, advice: &Advice) {
+    if advice.assumptions().is_empty() {
+        return;
+    }
+    page.heading("Assumed");
+    let mut unknown: Vec<(String, Vec<&str>)> = Vec::new();
+    for assumed in advice.assumptions() {
+        let source = sourced(assumed.source(), assumed.strength());
+        let why = format!("{} ({source})", assumed.reason());
+        match assumed.value() {
+            Some(value) => page.item(
+                2,
+                &format!("{}: ", assumed.fact()),
+                &format!("{value}. {why}"),
+            ),
+            None => match unknown.iter_mut().find(|(known, _)| *known == why) {
+                Some((_, facts)) => facts.push(assumed.fact()),
+                None => unknown.push((why, vec![assumed.fact()])),
+            },
+        }
+    }
+    for (why, facts) in unknown {
+        page.item(2, "Not known: ", &format!("{}. {why}", facts.join(", ")));
     }
 }
 

@@ -52,6 +52,13 @@ struct LineDoc<'a> {
     common: bool,
     role: &'a str,
     file: &'a str,
+    facts: Vec<FactDoc<'a>>,
+}
+
+#[derive(Serialize)]
+struct FactDoc<'a> {
+    fact: &'a str,
+    value: &'a str,
 }
 
 #[derive(Serialize)]
@@ -126,6 +133,7 @@ struct AssumedDoc<'a> {
     reason: &'a str,
     source: &'a str,
     strength: &'a str,
+    matters: bool,
 }
 
 #[derive(Serialize)]
@@ -245,6 +253,11 @@ impl<'a> LineDoc<'a> {
             common: line.is_common(),
             role: line.role(),
             file: line.file(),
+            facts: line
+                .facts()
+                .iter()
+                .map(|(fact, value)| FactDoc { fact, value })
+                .collect(),
         }
     }
 }
@@ -327,6 +340,7 @@ impl<'a> AssumedDoc<'a> {
             reason: assumed.reason(),
             source: assumed.source(),
             strength: assumed.strength(),
+            matters: assumed.matters(),
         }
     }
 }

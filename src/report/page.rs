@@ -13,16 +13,16 @@ const ACCENT: &str = "\u{1b}[1;36m";
 const BOLD: &str = "\u{1b}[1m";
 const PLAIN: &str = "\u{1b}[0m";
 
-/// Text beside a label wider than this goes on below it, not beside it.
-const WIDEST_LABEL: usize = 24;
+/// Text after a label wider than this goes on below the label, not beside it.
+const WIDEST_LABEL: usize = 16;
 
 /// A text in the making. Everything written on it is made harmless first.
 #[derive(Debug)]
 pub(super) struct Page<'l> {
     look: &'l Look,
     text: String,
-    /// Where the text starts that hasn't been searched for words to explain.
-    section: usize,
+    /// What was written since words were last explained, without wrapping and colour.
+    unexplained: String,
     words: Unexplained<'l>,
 }
 
@@ -36,7 +36,7 @@ impl<'l> Page<'l> {
         Page {
             look,
             text: String::new(),
-            section: 0,
+            unexplained: String::new(),
             words: Unexplained::new(terms),
         }
     }
@@ -50,6 +50,7 @@ impl<'l> Page<'l> {
         if !self.text.is_empty() {
             self.text.push('\n');
         }
+        self.note(title);
         for line in textwrap::wrap(&clean(title), self.look.width()) {
             self.line(&line, ACCENT);
         }
@@ -57,6 +58,7 @@ impl<'l> Page<'l> {
 
     /// A heading within a part.
     pub(super) fn subheading(&mut self, title: &str) {
+        self.note(title);
         for line in textwrap::wrap(&format!("  {}", clean(title)), self.look.width()) {
             self.line(&line, BOLD);
         }
@@ -64,6 +66,7 @@ impl<'l> Page<'l> {
 
     /// A sentence that must not be missed.
     pub(super) fn urgent(&mut self, text: &str) {
+        self.note(text);
         for line in textwrap::wrap(&clean(text), self.look.width() - 2) {
             self.line(&format!("  {line}"), BOLD);
         }
@@ -74,18 +77,21 @@ impl<'l> Page<'l> {
         self.item(indent, "", text);
     }
 
-    /// A mark or label, then text that hangs beside it.
+    /// A mark or label, then text that hangs beside it, or below it if the label is wide.
     pub(super) fn item(&mut self, indent: usize, label: &str, text: &str) {
-        self.hang(indent, label, text, "");
+        let beside = label.width();
+        let beside = if beside > WIDEST_LABEL { 2 } else { beside };
+        self.hang(indent, beside, label, text, "");
     }
 
-    /// The same with the label in bold.
-    pub(super) fn bold_item(&mut self, indent: usize, label: &str, text: &str) {
-        self.hang(indent, label, text, BOLD);
+    /// A row of a table: a label in bold, padded to its column, and text that hangs beside it.
+    pub(super) fn row(&mut self, indent: usize, column: usize, label: &str, text: &str) {
+        self.hang(indent, column, &format!("{label:<column$}"), text, BOLD);
     }
 
     /// Two columns: words at the left, an amount at the right of `width` columns.
     pub(super) fn amount(&mut self, width: usize, words: &str, amount: &str) {
+        self.note(words);
         let (words, amount) = (clean(words), clean(amount));
         let taken = 2 + words.width() + amount.width();
         let space = width.min(self.look.width()).saturating_sub(taken).max(2);
@@ -94,11 +100,11 @@ impl<'l> Page<'l> {
 
     /// Explains the words that were first used since the last call, one a line, in brackets.
     pub(super) fn explain(&mut self) {
-        let words = self.words.take(&unwrapped(&self.text[self.section..]));
-        for term in words {
+        let written = std::mem::take(&mut self.unexplained);
+        for term in self.words.take(&written) {
             self.item(2, "(", &format!("{}: {})", term.word, term.meaning));
         }
-        self.section = self.text.len();
+        self.unexplained.clear();
     }
 
     /// The whole text.
@@ -106,18 +112,15 @@ impl<'l> Page<'l> {
         self.text
     }
 
-    fn hang(&mut self, indent: usize, label: &str, text: &str, style: &str) {
+    fn hang(&mut self, indent: usize, beside: usize, label: &str, text: &str, style: &str) {
+        self.note(label);
+        self.note(text);
         let (label, text) = (clean(label), clean(text));
         let margin = " ".repeat(indent);
         let first = if style.is_empty() || !self.look.is_coloured() {
             format!("{margin}{label}")
         } else {
             format!("{margin}{style}{label}{PLAIN}")
-        };
-        let beside = if label.width() > WIDEST_LABEL {
-            2
-        } else {
-            label.width()
         };
         let rest = " ".repeat(indent + beside);
         let options = Options::new(self.look.width())
@@ -127,6 +130,12 @@ impl<'l> Page<'l> {
         for line in textwrap::wrap(&text, options) {
             self.line(&line, "");
         }
+    }
+
+    /// Remembers words that may want explaining.
+    fn note(&mut self, words: &str) {
+        self.unexplained.push_str(words);
+        self.unexplained.push('\n');
     }
 
     fn line(&mut self, line: &str, style: &str) {
@@ -139,9 +148,4 @@ impl<'l> Page<'l> {
         }
         self.text.push('\n');
     }
-}
-
-/// The text with line breaks and margins as single spaces, so that a term of two words is found across lines.
-fn unwrapped(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }

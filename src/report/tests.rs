@@ -17,6 +17,7 @@ fn reason(rule: &str, points: i64, shown: &str, role: &'static str, words: &str)
         shown: shown.into(),
         role,
         common: false,
+        facts: vec![("bowler.intent", "straight".into())],
         texts: Texts::alike(words),
         source: "common practice".into(),
         strength: "common practice",
@@ -171,6 +172,7 @@ fn full() -> Advice {
             fact: "bowler.skin".into(),
             meaning: "How your skin is".into(),
             value: Some("normal".into()),
+            matters: true,
             reason: "Most hands are.".into(),
             source: "own choice".into(),
             strength: "own choice",
@@ -260,6 +262,8 @@ fn shows_only_reasons_that_speak_for_this_ball() {
 fn explains_a_word_once_where_it_first_appears() {
     let look = Look::plain(Audience::Newcomer).explaining([hook()]);
     let said = text(&full(), &look);
+    let coloured = text(&full(), &look.coloured(true));
+    assert_eq!(coloured.matches("(hook: ").count(), 1);
     assert_eq!(said.matches("(hook: ").count(), 1);
     assert!(said.find("may never hook").unwrap() < said.find("(hook: ").unwrap());
     let look = Look::plain(Audience::League).explaining([hook()]);
@@ -280,7 +284,7 @@ fn groups_blank_numbers_by_reason() {
 fn shows_the_fitter_every_line_and_the_customer_none() {
     let fitter = text(&full(), &Look::plain(Audience::Fitter));
     for words in [
-        "another school: 1/4 in F",
+        "(1/4 in F)      Another school",
         "(bend;",
         "all alike",
         "Order of work",
@@ -289,7 +293,7 @@ fn shows_the_fitter_every_line_and_the_customer_none() {
         assert!(fitter.contains(words), "{words} in {fitter}");
     }
     let customer = text(&full(), &Look::plain(Audience::Newcomer));
-    assert!(!customer.contains("another school") && customer.contains("disputed"));
+    assert!(!customer.contains("Another school") && customer.contains("disputed"));
     assert!(!customer.contains("+1.4"), "no scores for customers");
 }
 
