@@ -183,7 +183,8 @@ impl Document {
                 let mut marks = None;
                 Err(collect(&source, found, |number| {
                     let marks = marks.get_or_insert_with(|| yaml::scalar_marks(source.as_str()));
-                    marks.get(number as usize).copied().flatten()
+                    let scalar = marks.get(number as usize).copied().flatten();
+                    scalar.or_else(|| yaml::mark_of(source.as_str(), number))
                 }))
             }
         }

@@ -55,6 +55,11 @@ impl<'d> Reader<'d> {
     }
 
     fn note(&mut self, node: &Node, fault: Fault) {
+        // The records of a table share the names in its first line, and so would repeat what is wrong with a name.
+        let is_same = |(other, same): &(Node, Fault)| other.span == node.span && *same == fault;
+        if node.span.is_some() && self.faults.iter().any(is_same) {
+            return;
+        }
         if self.faults.len() == MOST_KEPT {
             self.left_out += 1;
             return;

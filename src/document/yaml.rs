@@ -64,27 +64,29 @@ pub(super) fn end_of(text: &str, start: usize, node: &Node) -> usize {
 pub(super) fn end_of_scalar(text: &str, start: usize) -> usize {
     let line = text.get(start..).unwrap_or("");
     let line = line.split(['\n', '\r']).next().unwrap_or("");
-    let length = match line.chars().next() {
-        Some('{' | '[' | '|' | '>' | '-' | '?') if !line.starts_with("-.") => {
-            let next = line.chars().nth(1);
-            if next.is_some_and(|c| c.is_ascii_digit()) {
-                word(line)
-            } else {
-                1
-            }
-        }
-        Some(mark @ ('"' | '\'')) => {
-            let mut escaped = false;
-            let close = line.char_indices().skip(1).find(|&(_, c)| {
-                let closes = c == mark && !escaped;
-                escaped = mark == '"' && c == '\\' && !escaped;
-                closes
-            });
-            close.map_or(line.len(), |(at, _)| at + 1)
-        }
+    let mut signs = line.chars();
+    let length = match (signs.next(), signs.next()) {
+        (Some('{' | '[' | '|' | '>'), _) => 1,
+        (Some('-' | '?'), None | Some(' ' | '\t')) => 1,
+        (Some(mark @ ('"' | '\'')), _) => quoted(line, mark),
         _ => word(line),
     };
     start + length
+}
+
+/// The length of a text in quotes, both included. Inside, a backslash hides a double quote and a single quote is doubled.
+fn quoted(line: &str, mark: char) -> usize {
+    let mut signs = line.char_indices().skip(1).peekable();
+    while let Some((at, sign)) = signs.next() {
+        let hides = sign == '\\' && mark == '"';
+        let doubled = mark == '\'' && signs.peek().is_some_and(|&(_, next)| next == mark);
+        if hides || (sign == mark && doubled) {
+            signs.next();
+        } else if sign == mark {
+            return at + 1;
+        }
+    }
+    line.len()
 }
 
 fn word(line: &str) -> usize {
