@@ -253,7 +253,7 @@ fn every_cell_of_a_csv_text_has_its_exact_place() {
 #[case::mark_inside("a: x\u{feff}y\n", "1:5+1 control-character")]
 #[case::complex_key("? [a]\n: 1\n", "1:3+1 bad-key")]
 #[case::no_key("a:\n  ~: 1\n", "2:3+1 bad-key")]
-#[case::colon("because: Note: this one.\n", "1:14+0 syntax")]
+#[case::colon("because: Note: this one.\n", "1:14+1 syntax")]
 #[case::tab("a:\n\tb: 1\n", "2:1+0 syntax")]
 #[case::open("a: [1, 2\n", "2:1+0 syntax")]
 #[case::brace("because: {x} is told.\n", "1:14+2 syntax")]

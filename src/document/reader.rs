@@ -222,7 +222,16 @@ fn outline(node: &Node) -> Node {
         Content::Null => Content::Null,
         Content::Scalar(_) => Content::Scalar("".into()),
         Content::List(_) => Content::List(Vec::new()),
-        Content::Map(_) => Content::Map(Vec::new()),
+        // The first key is where a map in a block begins.
+        Content::Map(pairs) => {
+            let first = pairs.first();
+            Content::Map(
+                first
+                    .map(|(key, _)| (outline(key), outline(key)))
+                    .into_iter()
+                    .collect(),
+            )
+        }
     };
     Node {
         content,
