@@ -177,7 +177,8 @@ fn syntax(text: &str, start: usize, source: &str, error: &serde_json::Error) -> 
         "syntax",
         format!("broken JSON: {message}"),
     );
-    if message.contains("trailing comma") {
+    let is_closing = text.get(at..).is_some_and(|rest| rest.starts_with('}'));
+    if message.contains("trailing comma") || (message.contains("key must be") && is_closing) {
         return found.help("delete the comma before the closing bracket");
     }
     if message.contains("key must be a string") {

@@ -32,6 +32,9 @@ pub const LARGEST: usize = 8 * 1024 * 1024;
 /// The deepest that lists and maps may be nested.
 pub const DEEPEST: usize = 32;
 
+/// The most faults of form collected; a file with so many is something else altogether.
+const MOST_FOUND: usize = 1000;
+
 /// How a document is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Format {
@@ -183,7 +186,8 @@ impl Document {
                 let mut marks = None;
                 Err(collect(&source, found, |number| {
                     let marks = marks.get_or_insert_with(|| yaml::scalar_marks(source.as_str()));
-                    marks.get(number as usize).copied().flatten()
+                    let scalar = marks.get(number as usize).copied().flatten();
+                    scalar.or_else(|| yaml::mark_of(source.as_str(), number))
                 }))
             }
         }
@@ -229,8 +233,13 @@ impl Document {
 
     fn mark(&self, node: &Node) -> Option<usize> {
         let text = self.text.as_str();
-        match node.content {
-            Content::List(_) | Content::Map(_) => yaml::mark_of(text, node.number),
+        match &node.content {
+            Content::Map(pairs) => {
+                let key = pairs.first().and_then(|(key, _)| key.span);
+                let plain = key.and_then(|(key, _)| yaml::block_start(text, key as usize));
+                plain.or_else(|| yaml::mark_of(text, node.number))
+            }
+            Content::List(_) => yaml::mark_of(text, node.number),
             _ => {
                 let marks = self.marks.get_or_init(|| yaml::scalar_marks(text));
                 marks.get(node.number as usize).copied().flatten()

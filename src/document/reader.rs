@@ -55,6 +55,11 @@ impl<'d> Reader<'d> {
     }
 
     fn note(&mut self, node: &Node, fault: Fault) {
+        // The records of a table share the names in its first line, and so would repeat what is wrong with a name.
+        let is_same = |(other, same): &(Node, Fault)| other.span == node.span && *same == fault;
+        if node.span.is_some() && self.faults.iter().any(is_same) {
+            return;
+        }
         if self.faults.len() == MOST_KEPT {
             self.left_out += 1;
             return;
@@ -217,7 +222,16 @@ fn outline(node: &Node) -> Node {
         Content::Null => Content::Null,
         Content::Scalar(_) => Content::Scalar("".into()),
         Content::List(_) => Content::List(Vec::new()),
-        Content::Map(_) => Content::Map(Vec::new()),
+        // The first key is where a map in a block begins.
+        Content::Map(pairs) => {
+            let first = pairs.first();
+            Content::Map(
+                first
+                    .map(|(key, _)| (outline(key), outline(key)))
+                    .into_iter()
+                    .collect(),
+            )
+        }
     };
     Node {
         content,

@@ -1,6 +1,6 @@
 //! Text from outside made safe to show, and the nearest of some names.
 
-use super::{At, Found};
+use super::{At, Found, MOST_FOUND};
 
 /// The most characters of someone's text that a message repeats.
 const LONGEST_QUOTE: usize = 60;
@@ -34,6 +34,7 @@ pub(super) fn control_characters(text: &str) -> Vec<Found> {
             (is_unseen(c) && !matches!(c, '\t' | '\n' | '\r'))
                 || matches!(c, '\u{FFFE}' | '\u{FFFF}')
         })
+        .take(MOST_FOUND)
         .map(|(at, c)| {
             let message = format!("control character U+{:04X} in the text", u32::from(c));
             Found::new(

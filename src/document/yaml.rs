@@ -8,10 +8,13 @@ use std::fmt;
 use serde::de::{DeserializeSeed, EnumAccess, Error, MapAccess, SeqAccess, Visitor};
 
 use super::text::{is_unseen, quote};
-use super::{At, Content, DEEPEST, Found, Node, place};
+use super::{At, Content, DEEPEST, Found, MOST_FOUND, Node};
 
+mod extent;
 mod refused;
 mod syntax;
+
+pub(super) use extent::{block_start, end_of, end_of_scalar};
 
 /// Reads one document.
 pub(super) fn read(text: &str) -> Result<Node, Vec<Found>> {
@@ -36,7 +39,7 @@ pub(super) fn read(text: &str) -> Result<Node, Vec<Found>> {
 
 /// The byte at which each scalar begins, by its number; lists and maps have none. Empty if the text can't be read.
 pub(super) fn scalar_marks(text: &str) -> Vec<Option<usize>> {
-    let mut walk = Walk::new(text, Purpose::Marks(place::line_starts(text)));
+    let mut walk = Walk::new(text, Purpose::Marks(syntax::Cursor::new(text)));
     let _ = walk.run();
     walk.marks
 }
@@ -48,57 +51,13 @@ pub(super) fn mark_of(text: &str, number: u32) -> Option<usize> {
     Some(error.location()?.index())
 }
 
-/// Where a node ends that begins at `start`: for lists and maps the end of their first word, as that is what is underlined.
-pub(super) fn end_of(text: &str, start: usize, node: &Node) -> usize {
-    let first = match &node.content {
-        Content::Map(pairs) => pairs.first().map(|(key, _)| key),
-        _ => None,
-    };
-    match first.and_then(|key| key.span) {
-        Some((from, to)) if from as usize == start => to as usize,
-        _ => end_of_scalar(text, start),
-    }
-}
-
-/// Where a scalar ends that begins at `start`, as far as one line shows.
-pub(super) fn end_of_scalar(text: &str, start: usize) -> usize {
-    let line = text.get(start..).unwrap_or("");
-    let line = line.split(['\n', '\r']).next().unwrap_or("");
-    let length = match line.chars().next() {
-        Some('{' | '[' | '|' | '>' | '-' | '?') if !line.starts_with("-.") => {
-            let next = line.chars().nth(1);
-            if next.is_some_and(|c| c.is_ascii_digit()) {
-                word(line)
-            } else {
-                1
-            }
-        }
-        Some(mark @ ('"' | '\'')) => {
-            let mut escaped = false;
-            let close = line.char_indices().skip(1).find(|&(_, c)| {
-                let closes = c == mark && !escaped;
-                escaped = mark == '"' && c == '\\' && !escaped;
-                closes
-            });
-            close.map_or(line.len(), |(at, _)| at + 1)
-        }
-        _ => word(line),
-    };
-    start + length
-}
-
-fn word(line: &str) -> usize {
-    let end = line.find([' ', '\t', ',', ']', '}', ':', '#']);
-    end.unwrap_or(line.len())
-}
-
 /// Why a text is walked.
 #[derive(Debug)]
 enum Purpose {
     /// To build the tree.
     Tree,
-    /// To tell the place of every scalar; holds the starts of lines.
-    Marks(Vec<usize>),
+    /// To tell the place of every scalar; holds how far they are told.
+    Marks(syntax::Cursor),
     /// To fail at the node of this number.
     Find(u32),
 }
@@ -153,8 +112,10 @@ impl<'t> Walk<'t> {
     }
 
     fn fault(&mut self, node: &Node, code: &'static str, message: String) {
-        self.found
-            .push(Found::new(At::Node(node.number, node.span), code, message));
+        if self.found.len() < MOST_FOUND {
+            let at = At::Node(node.number, node.span);
+            self.found.push(Found::new(at, code, message));
+        }
     }
 }
 
@@ -181,11 +142,9 @@ impl<'de> DeserializeSeed<'de> for Seed<'_, '_> {
             depth,
         };
         let result = deserializer.deserialize_any(node);
-        if let Purpose::Marks(lines) = &walk.purpose {
+        if let Purpose::Marks(cursor) = &mut walk.purpose {
             let mark = match &result {
-                Err(error) if walk.marking => {
-                    Some(syntax::index_in(&error.to_string(), walk.text, lines))
-                }
+                Err(error) if walk.marking => Some(cursor.index_in(&error.to_string(), walk.text)),
                 _ => None,
             };
             let at = number as usize;
@@ -299,9 +258,10 @@ impl<'de> Visitor<'de> for NodeVisitor<'_, '_> {
         if let Some(c) = unseen {
             let at = At::Node(self.number, None);
             let message = format!("control character U+{:04X} in a text", u32::from(c));
-            self.walk
-                .found
-                .push(Found::new(at, "control-character", message));
+            if self.walk.found.len() < MOST_FOUND {
+                let found = Found::new(at, "control-character", message);
+                self.walk.found.push(found);
+            }
         }
         self.scalar(Content::Scalar(value.into()), None)
     }

@@ -9,47 +9,54 @@ const MOST_WALKS: usize = 64;
 
 /// The first alias, anchor or tag of a text that reads as this tree of so many nodes.
 pub(super) fn find(text: &str, root: &Node, nodes: u32) -> Option<Found> {
+    if !text.contains(['&', '*', '!']) {
+        return None;
+    }
     let mut strings = Vec::new();
     lent(root, &mut strings);
-    let candidates: Vec<usize> = candidates(text)
-        .filter(|&at| !is_inside(&strings, at))
-        .collect();
+    strings.sort_unstable();
+    let mut candidates = candidates(text);
+    candidates.retain(|&(at, _)| !is_inside(&strings, at));
     if candidates.is_empty() {
         return None;
     }
-    let mut marks = scalar_marks(text);
-    marks.resize(nodes as usize, None);
     let nulls = empty(root, nodes);
+    // The numbers of the scalars and where they begin, in order.
+    let marks: Vec<(usize, usize)> = scalar_marks(text)
+        .into_iter()
+        .enumerate()
+        .filter_map(|(number, mark)| Some((number, mark?)))
+        .collect();
     // An alias brings a place from further up, so places stop growing.
-    let mut last = None;
-    let mut aliased = None;
-    for (number, mark) in marks.iter().enumerate() {
-        let Some(mark) = mark else { continue };
-        let null = nulls.get(number).copied().unwrap_or(false);
-        if last.is_some_and(|last| *mark < last || (*mark == last && !null)) {
-            aliased = last;
-            break;
+    let broken = marks.windows(2).find_map(|pair| match pair {
+        [(_, last), (number, mark)] => {
+            let null = nulls.get(*number).copied().unwrap_or(false);
+            (mark < last || (mark == last && !null)).then_some(*last)
         }
-        last = Some(*mark);
-    }
-    if let Some(last) = aliased {
-        let star = |&&at: &&usize| at >= last && text.get(at..).is_some_and(|t| t.starts_with('*'));
-        let at = candidates.iter().find(star).copied().unwrap_or(last);
-        return Some(refuse(text, at));
+        _ => None,
+    });
+    if let Some(last) = broken {
+        let star = candidates
+            .iter()
+            .find(|&&(at, sign)| at >= last && sign == b'*');
+        return Some(refuse(text, star.map_or(last, |&(at, _)| at)));
     }
     let mut walks = 0;
-    for &at in &candidates {
-        let first = text.get(at..).and_then(|t| t.chars().next());
-        if first == Some('*') {
+    for (at, sign) in candidates {
+        if sign == b'*' {
             continue;
         }
-        if marks.contains(&Some(at)) {
+        let next = marks.partition_point(|&(_, mark)| mark < at);
+        if marks.get(next).is_some_and(|&(_, mark)| mark == at) {
             return Some(refuse(text, at));
         }
         // Between the scalars before and after it, only lists and maps can begin.
-        let before = marks.iter().rposition(|m| m.is_some_and(|m| m < at));
-        let after = marks.iter().position(|m| m.is_some_and(|m| m > at));
-        for number in before.map_or(0, |n| n + 1)..after.unwrap_or(marks.len()) {
+        let before = next.checked_sub(1).and_then(|i| marks.get(i));
+        let from = before.map_or(0, |&(number, _)| number + 1);
+        let to = marks
+            .get(next)
+            .map_or(nodes as usize, |&(number, _)| number);
+        for number in from..to {
             walks += 1;
             if walks > MOST_WALKS {
                 return None;
@@ -83,30 +90,38 @@ fn refuse(text: &str, at: usize) -> Found {
     .help("write the value out; put quotes around a text that begins with `&`, `*` or `!`")
 }
 
-/// Places where `&name`, `*name` or `!tag` stand as a word of their own, outside lines of comment.
-fn candidates(text: &str) -> impl Iterator<Item = usize> {
-    let bytes = text.as_bytes();
-    bytes.iter().enumerate().filter_map(move |(at, byte)| {
-        if !matches!(byte, b'&' | b'*' | b'!') {
-            return None;
+/// Where `&name`, `*name` or `!tag` stand as a word of their own, outside lines of comment; with their sign.
+fn candidates(text: &str) -> Vec<(usize, u8)> {
+    let mut candidates = Vec::new();
+    let mut before = b'\n';
+    let mut is_lead = true;
+    let mut is_comment = false;
+    let mut bytes = text.bytes().enumerate().peekable();
+    while let Some((at, byte)) = bytes.next() {
+        match byte {
+            b'\n' | b'\r' => (is_lead, is_comment) = (true, false),
+            b' ' | b'\t' => {}
+            _ => {
+                is_comment |= is_lead && byte == b'#';
+                is_lead = false;
+            }
         }
-        let before = at.checked_sub(1).and_then(|i| bytes.get(i));
-        let starts = before.is_none_or(|b| b" \t\r\n[{,:".contains(b));
-        let ends = bytes.get(at + 1).is_none_or(|b| b" \t\r\n".contains(b));
+        let starts = b" \t\r\n[{,:".contains(&before);
+        let ends = bytes
+            .peek()
+            .is_none_or(|(_, next)| b" \t\r\n".contains(next));
         // A lone `!` is a tag; the others need a name.
-        let word = starts && (!ends || *byte == b'!');
-        (word && !is_comment(text, at)).then_some(at)
-    })
-}
-
-fn is_comment(text: &str, at: usize) -> bool {
-    let before = text.get(..at).unwrap_or("");
-    let line = before.rfind(['\n', '\r']).map_or(0, |i| i + 1);
-    before
-        .get(line..)
-        .unwrap_or("")
-        .trim_start()
-        .starts_with('#')
+        let word = match byte {
+            b'&' | b'*' => starts && !ends,
+            b'!' => starts,
+            _ => false,
+        };
+        if word && !is_comment {
+            candidates.push((at, byte));
+        }
+        before = byte;
+    }
+    candidates
 }
 
 /// Spans of the strings that stand in the text as they read, in order.

@@ -1,25 +1,54 @@
 //! What `serde_yaml` says when it gives up, in words that help.
 
 use super::{Stop, mark_of};
-use crate::document::place::floor;
+use crate::document::place::{floor, line_starts};
 use crate::document::text::quote;
 use crate::document::{At, DEEPEST, Found};
 
-/// The byte told by the end of a message, ` at line 3 column 5`. An error without it lies at the start.
-pub(super) fn index_in(message: &str, text: &str, lines: &[usize]) -> usize {
-    let told = message.rsplit_once(" at line ").and_then(|(_, told)| {
-        let (line, column) = told.split_once(" column ")?;
-        Some((line.parse::<usize>().ok()?, column.parse::<usize>().ok()?))
-    });
-    let Some((line, column)) = told else { return 0 };
-    let start = lines.get(line.saturating_sub(1)).copied().unwrap_or(0);
-    let rest = text.get(start..).unwrap_or("");
-    let column = column.saturating_sub(1);
-    start
-        + rest
-            .char_indices()
-            .nth(column)
-            .map_or(rest.len(), |(at, _)| at)
+/// Finds the bytes of the places that messages tell. It goes on from the place before, as places come in order and a line may
+/// be as long as the text.
+#[derive(Debug)]
+pub(super) struct Cursor {
+    lines: Vec<usize>,
+    line: usize,
+    column: usize,
+    byte: usize,
+}
+
+impl Cursor {
+    pub(super) fn new(text: &str) -> Cursor {
+        Cursor {
+            lines: line_starts(text),
+            line: 1,
+            column: 1,
+            byte: 0,
+        }
+    }
+
+    /// The byte told by the end of a message, ` at line 3 column 5`. An error without it lies at the start.
+    pub(super) fn index_in(&mut self, message: &str, text: &str) -> usize {
+        let told = message.rsplit_once(" at line ").and_then(|(_, told)| {
+            let (line, column) = told.split_once(" column ")?;
+            Some((line.parse::<usize>().ok()?, column.parse::<usize>().ok()?))
+        });
+        let Some((line, column)) = told else { return 0 };
+        if line != self.line || column < self.column {
+            self.line = line;
+            self.column = 1;
+            self.byte = line
+                .checked_sub(1)
+                .and_then(|line| self.lines.get(line).copied())
+                .unwrap_or(text.len());
+        }
+        let rest = text.get(self.byte..).unwrap_or("");
+        let mut signs = rest.char_indices();
+        let skipped = signs
+            .nth(column - self.column)
+            .map_or(rest.len(), |(at, _)| at);
+        self.byte += skipped;
+        self.column = column;
+        self.byte
+    }
 }
 
 /// The fault that broke the reading off.
@@ -75,13 +104,14 @@ pub(super) fn explain(text: &str, stop: Option<Stop>, error: Option<&serde_yaml:
         words = format!("{words} {context}");
     }
     let found = Found::new(at, "syntax", crate::document::clean(&words));
-    match remedy(problem, text.get(index..).unwrap_or("")) {
+    match remedy(problem, text, floor(text, index)) {
         Some(help) => found.help(help),
         None => found,
     }
 }
 
-fn remedy(problem: &str, rest: &str) -> Option<&'static str> {
+fn remedy(problem: &str, text: &str, at: usize) -> Option<&'static str> {
+    let (before, rest) = text.split_at_checked(at)?;
     if rest.starts_with('\t') {
         return Some("indent with spaces, not with tabs");
     }
@@ -92,6 +122,18 @@ fn remedy(problem: &str, rest: &str) -> Option<&'static str> {
     }
     if problem.contains("cannot start any token") {
         return Some("put quotes around a text that begins with a sign");
+    }
+    // What goes on after a closed bracket or quote was meant as a text.
+    let line = before
+        .rsplit(['\n', '\r'])
+        .next()
+        .unwrap_or("")
+        .trim_start();
+    let value = line.split_once(": ").map_or(line, |(_, value)| value);
+    match value.trim_start_matches(['-', ' ']).chars().next() {
+        Some('{' | '[') => return Some("put quotes around a text that begins with `{` or `[`"),
+        Some('"' | '\'') => return Some("nothing may follow the closing quote of a text"),
+        _ => {}
     }
     if problem.contains("',' or") || problem.contains("expected node content") {
         return Some("put quotes around a text that begins with `{` or `[`");
@@ -127,12 +169,10 @@ fn mark_of_first(text: &str) -> Option<usize> {
 }
 
 fn lines(text: &str) -> impl Iterator<Item = (&str, usize)> {
-    crate::document::place::line_starts(text)
-        .into_iter()
-        .map(|start| {
-            (
-                text.get(start..).unwrap_or("").lines().next().unwrap_or(""),
-                start,
-            )
-        })
+    line_starts(text).into_iter().map(|start| {
+        (
+            text.get(start..).unwrap_or("").lines().next().unwrap_or(""),
+            start,
+        )
+    })
 }
