@@ -77,7 +77,9 @@ impl Text {
         } else {
             0
         };
-        let source: String = whole.chars().skip(skipped).take(LONGEST_LINE).collect();
+        // Shown on terminals: an escape must not act there. A tab stays, so that the marks stand under the text.
+        let harmless = |c| if c != '\t' && super::text::is_unseen(c) { '\u{FFFD}' } else { c };
+        let source: String = whole.chars().skip(skipped).take(LONGEST_LINE).map(harmless).collect();
         Place {
             file: Arc::clone(&self.name),
             line: line as u32,

@@ -85,6 +85,6 @@ pub(super) fn hand() -> Vec<Fact> {
         fact("hand.slim_fingers", "slim fingers", Kind::Flag, "what the fitter sees"),
         fact("hand.oval_wide", "thumb, the wide way", number(HoleSize, 20, 110), gauge),
         fact("hand.oval_narrow", "thumb, the narrow way", number(HoleSize, 20, 96), gauge),
-        fact("hand.oval_angle", "how far the oval is turned", number(Angle, -900, 900), "drawn on the hand"),
+        fact("hand.oval_angle", "how far the oval is turned", number(Angle, 0, 1800), "drawn on the hand"),
     ]
 }
