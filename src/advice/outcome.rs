@@ -21,6 +21,8 @@ pub enum Trouble {
     NotOnShelf {
         /// What was asked for.
         asked: String,
+        /// The weight that was asked for or settled on.
+        wanted: String,
         /// The weights that are on the shelf.
         weights: String,
     },
@@ -39,10 +41,11 @@ impl fmt::Display for Trouble {
                     None => Ok(()),
                 }
             }
-            Trouble::NotOnShelf { asked, weights } => write!(
+            Trouble::NotOnShelf { asked, wanted, weights } => write!(
                 f,
-                "`{}` is not on the shelf at that weight; weights on the shelf: {weights}",
-                crate::document::clean(asked)
+                "`{}` is not on the shelf in {}; on the shelf: {weights}",
+                crate::document::clean(asked),
+                crate::document::clean(wanted)
             ),
             Trouble::Rules(text) => write!(f, "the rules can't be used: {text}"),
         }

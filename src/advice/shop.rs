@@ -140,7 +140,12 @@ impl Shop {
         match own.iter().find(|&&c| Some(self.candidates[c].weight) == wanted) {
             Some(&c) => consult(self, bowler, Some(c)),
             None => Err(Trouble::NotOnShelf {
-                asked: ball.to_owned(),
+                asked: model.to_owned(),
+                wanted: match (weight, wanted) {
+                    (_, Some(steps)) => Notation::Weight.write(steps),
+                    (Some(text), None) => text.to_owned(),
+                    (None, None) => "a weight that suits".to_owned(),
+                },
                 weights: own
                     .iter()
                     .map(|&c| Notation::Weight.write(self.candidates[c].weight))

@@ -35,7 +35,8 @@ pub(super) fn settle(
     let settled = Settled {
         stage: stage.to_owned(),
         value: name(best),
-        by_fitter: fixed.is_some(),
+        // What the rules would have chosen anyway was not decided by anyone else.
+        by_fitter: fixed.is_some() && fixed != ranking.order().first().copied(),
         total: ledger.total(),
         lines,
         runner_up,

@@ -47,4 +47,4 @@ pub const TIERS: &[&str] = &["starter", "entry", "middle", "high"];
 /// What to do with the surface.
 pub const SURFACES: &[&str] = &["factory", "smoother", "duller"];
 /// Ways to lay a ball out.
-pub const LAYOUTS: &[&str] = &["over_label", "pin_from_grip", "pin_from_pap"];
+pub const LAYOUTS: &[&str] = &["over_label", "pin_from_grip", "pin_from_PAP"];
