@@ -1,6 +1,6 @@
 //! The customer's part: cautions, what was settled, the best ball and why, what it comes to.
 
-use super::page::Page;
+use super::page::{Page, capitalised};
 use crate::advice::{Advice, Assumed, Behind, Bill, Caution, Pick, Reason, Settled};
 use crate::rules::{Audience, Severity};
 
@@ -322,11 +322,4 @@ pub(super) fn sourced(source: &str, strength: &str) -> String {
 /// What a fact is about, in words: `bowler.ball_now` is the ball now, `owned.covers` the owned covers.
 fn about(fact: &str) -> String {
     fact.trim_start_matches("bowler.").replace(['.', '_'], " ")
-}
-
-fn capitalised(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

@@ -1,4 +1,4 @@
-//! An [`Advice`](crate::advice::Advice) as people and programs read it.
+//! An [`Advice`] as people and programs read it.
 //!
 //! [`text`] writes for the counter: serious cautions, the customer's part on about a screen, then the drill spec for
 //! the fitter. [`json`] writes the answer document for programs; both say the same.

@@ -98,12 +98,19 @@ impl<'l> Page<'l> {
         self.line(&format!("  {words}{}{amount}", " ".repeat(space)), "");
     }
 
-    /// Explains the words that were first used since the last call, one a line, in brackets.
+    /// Explains in brackets the words that were first used since the last call.
     pub(super) fn explain(&mut self) {
         let written = std::mem::take(&mut self.unexplained);
-        for term in self.words.take(&written) {
-            self.item(2, "(", &format!("{}: {})", term.word, term.meaning));
+        let words = self.words.take(&written);
+        if words.is_empty() {
+            return;
         }
+        let said: Vec<String> = words
+            .iter()
+            .map(|term| format!("{}: {}", capitalised(&term.word), term.meaning))
+            .collect();
+        self.item(2, "(", &format!("{})", said.join(" ")));
+        // What explains isn't explained in turn.
         self.unexplained.clear();
     }
 
@@ -148,4 +155,11 @@ impl<'l> Page<'l> {
         }
         self.text.push('\n');
     }
+}
+
+/// With a capital in front, to begin a sentence.
+pub(super) fn capitalised(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
 }

@@ -263,11 +263,11 @@ fn explains_a_word_once_where_it_first_appears() {
     let look = Look::plain(Audience::Newcomer).explaining([hook()]);
     let said = text(&full(), &look);
     let coloured = text(&full(), &look.coloured(true));
-    assert_eq!(coloured.matches("(hook: ").count(), 1);
-    assert_eq!(said.matches("(hook: ").count(), 1);
-    assert!(said.find("may never hook").unwrap() < said.find("(hook: ").unwrap());
+    assert_eq!(coloured.matches("(Hook: ").count(), 1);
+    assert_eq!(said.matches("(Hook: ").count(), 1);
+    assert!(said.find("may never hook").unwrap() < said.find("(Hook: ").unwrap());
     let look = Look::plain(Audience::League).explaining([hook()]);
-    assert!(!text(&full(), &look).contains("(hook: "));
+    assert!(!text(&full(), &look).contains("(Hook: "));
 }
 
 #[test]
