@@ -224,11 +224,19 @@ impl Pick {
     }
     /// Lines in favour, largest first, none of them common, at most `most`.
     pub fn reasons_for(&self, most: usize) -> Vec<&Reason> {
-        self.lines.iter().filter(|l| !l.common && l.points > 0).take(most).collect()
+        self.lines
+            .iter()
+            .filter(|l| !l.common && l.points > 0)
+            .take(most)
+            .collect()
     }
     /// Lines against, largest first, none of them common, at most `most`.
     pub fn reasons_against(&self, most: usize) -> Vec<&Reason> {
-        self.lines.iter().filter(|l| !l.common && l.points < 0).take(most).collect()
+        self.lines
+            .iter()
+            .filter(|l| !l.common && l.points < 0)
+            .take(most)
+            .collect()
     }
 }
 

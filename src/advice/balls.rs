@@ -1,7 +1,7 @@
 //! The ball stage: stock into candidates, ranking into picks, and what only the budget keeps out.
 
 use super::advice::{Behind, NearMiss, Pick, RuledOut};
-use super::consult::Consultation;
+use super::consult::{Chosen, Consultation};
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
 use super::reason::Reason;
@@ -35,9 +35,15 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
                 rg: unit.rg(),
                 differential: unit.differential(),
                 intermediate: unit.intermediate(),
-                colours: model.colours().iter().fold(0, |set, colour| set | 1 << colour.index()),
+                colours: model
+                    .colours()
+                    .iter()
+                    .fold(0, |set, colour| set | 1 << colour.index()),
                 drilled: [
-                    [total(Grip::Conventional, true), total(Grip::Conventional, false)],
+                    [
+                        total(Grip::Conventional, true),
+                        total(Grip::Conventional, false),
+                    ],
                     [total(Grip::Fingertip, true), total(Grip::Fingertip, false)],
                 ],
                 cheapest: [[i64::MAX; 2]; 2],
@@ -47,7 +53,11 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
     for at in 0..all.len() {
         let mut cheapest = all[at].drilled;
         for other in all.iter().filter(|other| other.weight == all[at].weight) {
-            for (least, price) in cheapest.iter_mut().flatten().zip(other.drilled.iter().flatten()) {
+            for (least, price) in cheapest
+                .iter_mut()
+                .flatten()
+                .zip(other.drilled.iter().flatten())
+            {
                 *least = (*least).min(*price);
             }
         }
@@ -76,7 +86,11 @@ pub(super) fn ball_id(unit: &Stock) -> String {
 
 /// Name and weight as people say it.
 pub(super) fn ball_name(unit: &Stock) -> String {
-    format!("{}, {}", unit.model().name(), Notation::Weight.write(unit.weight()))
+    format!(
+        "{}, {}",
+        unit.model().name(),
+        Notation::Weight.write(unit.weight())
+    )
 }
 
 /// What the ball stage found.
@@ -88,47 +102,84 @@ pub(super) struct Balls {
 }
 
 impl Consultation<'_> {
-    /// Ranks the stock; `choice` is the candidate the customer or fitter insists on.
-    pub(super) fn balls(&mut self, choice: Option<usize>) -> Result<Balls, Trouble> {
+    /// Ranks the stock; `choice` is the candidate the customer or fitter was decided on beforehand.
+    pub(super) fn balls(&mut self, choice: Option<Chosen>) -> Result<Balls, Trouble> {
+        let by_customer = choice.is_some_and(|c| c.by_customer);
+        let choice = choice.map(|c| c.candidate);
         let rules = self.shop.rules();
         let candidates = self.shop.candidates();
         let facts = ball_facts();
         let tie = |c: &BallCandidate| c.price;
         let world = StageWorld::new(&self.situation, &facts, candidates, tie);
-        let chooser =
-            rules.chooser("ball", &world).ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
+        let chooser = rules
+            .chooser("ball", &world)
+            .ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
         let ranking = chooser.rank(&world);
         let best = choice.or_else(|| ranking.order().first().copied());
         let mut order: Vec<usize> = best.into_iter().collect();
         order.extend(ranking.order().iter().copied().filter(|&c| Some(c) != best));
         let lines = |c: usize| -> Vec<Reason> {
             let ledger = chooser.ledger(&world, &ranking, c);
-            ledger.lines().iter().map(|line| explain::reason(rules, line, Scale::Points)).collect()
+            ledger
+                .lines()
+                .iter()
+                .map(|line| explain::reason(rules, line, Scale::Points))
+                .collect()
         };
         let best_lines: Vec<Reason> = best.map(lines).unwrap_or_default();
         let mut picks = Vec::new();
         for (place, &c) in order.iter().enumerate() {
-            let lines = if place == 0 { best_lines.clone() } else { lines(c) };
-            let behind = if place == 0 { None } else { behind(&best_lines, &lines) };
-            picks.push(self.pick(&candidates[c], place + 1, lines, behind, choice == Some(c)));
+            let lines = if place == 0 {
+                best_lines.clone()
+            } else {
+                lines(c)
+            };
+            let behind = if place == 0 {
+                None
+            } else {
+                behind(&best_lines, &lines)
+            };
+            picks.push(self.pick(
+                &candidates[c],
+                place + 1,
+                lines,
+                behind,
+                by_customer && choice == Some(c),
+            ));
         }
         let ruled_out = ruled_out(self, &chooser, &world, &ranking, choice);
-        for line in best.map(|c| chooser.cautions(&world, c)).unwrap_or_default() {
+        for line in best
+            .map(|c| chooser.cautions(&world, c))
+            .unwrap_or_default()
+        {
             let about = best.map(|c| candidates[c].id.clone()).unwrap_or_default();
             self.cautions.push(explain::caution(rules, &line, &about));
         }
         if let Some(c) = choice {
             if let Fate::RuledOut(lines) = chooser.fate(&world, &ranking, c) {
                 for line in &lines {
-                    self.cautions.push(explain::caution(rules, line, &candidates[c].id));
+                    self.cautions
+                        .push(explain::caution(rules, line, &candidates[c].id));
                 }
             }
         }
         let near_misses = self.near_misses(&ranking)?;
-        Ok(Balls { picks, ruled_out, near_misses, chosen: best })
+        Ok(Balls {
+            picks,
+            ruled_out,
+            near_misses,
+            chosen: best,
+        })
     }
 
-    fn pick(&self, ball: &BallCandidate, place: usize, lines: Vec<Reason>, behind: Option<Behind>, by_customer: bool) -> Pick {
+    fn pick(
+        &self,
+        ball: &BallCandidate,
+        place: usize,
+        lines: Vec<Reason>,
+        behind: Option<Behind>,
+        by_customer: bool,
+    ) -> Pick {
         let unit = &self.shop.catalog().stock()[ball.stock];
         let model = unit.model();
         Pick {
@@ -137,7 +188,12 @@ impl Consultation<'_> {
             maker: model.maker().to_owned(),
             weight: Notation::Weight.write(unit.weight()),
             cover: model.cover().name().to_owned(),
-            colours: model.colours().iter().map(|c| c.name()).collect::<Vec<_>>().join(" and "),
+            colours: model
+                .colours()
+                .iter()
+                .map(|c| c.name())
+                .collect::<Vec<_>>()
+                .join(" and "),
             price: Notation::Money.write(model.price()),
             out_the_door: Notation::Money.write(ball.out_the_door(&self.situation).value()),
             place,
@@ -166,18 +222,26 @@ impl Consultation<'_> {
         free.set("bowler.budget", Interval::NOT_KNOWN);
         let facts = ball_facts();
         let world = StageWorld::new(&free, &facts, candidates, |c| c.price);
-        let chooser =
-            rules.chooser("ball", &world).ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
+        let chooser = rules
+            .chooser("ball", &world)
+            .ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
         let ranking = chooser.rank(&world);
         let budget = self.situation.get("bowler.budget").value();
-        let worst = within.order().iter().take(SHOWN).last().map(|&c| within.total(c));
+        let worst = within
+            .order()
+            .iter()
+            .take(SHOWN)
+            .last()
+            .map(|&c| within.total(c));
         let window = 1..=self.shop.catalog().prices().near_miss();
         let mut models: Vec<&str> = Vec::new();
         let mut found: Vec<(i64, usize)> = Vec::new();
         // In the order they would rank, the best weight of each model, so that the first is the one to talk about.
         for &c in ranking.order().iter().filter(|&&c| within.is_ruled_out(c)) {
             let over = candidates[c].out_the_door(&self.situation).value() - budget;
-            let model = self.shop.catalog().stock()[candidates[c].stock].model().id();
+            let model = self.shop.catalog().stock()[candidates[c].stock]
+                .model()
+                .id();
             if window.contains(&over)
                 && worst.is_none_or(|worst| ranking.total(c) >= worst)
                 && !models.contains(&model)
@@ -227,7 +291,11 @@ fn ruled_out<W: World>(
 /// The line on which `these` lost most against `best`.
 fn behind(best: &[Reason], these: &[Reason]) -> Option<Behind> {
     let points = |lines: &[Reason], rule: &str| -> i64 {
-        lines.iter().filter(|l| l.rule == rule).map(|l| l.points).sum()
+        lines
+            .iter()
+            .filter(|l| l.rule == rule)
+            .map(|l| l.points)
+            .sum()
     };
     let lost = |line: &Reason| points(best, &line.rule) - points(these, &line.rule);
     best.iter()
@@ -237,8 +305,16 @@ fn behind(best: &[Reason], these: &[Reason]) -> Option<Behind> {
         .max_by(|(a, x), (b, y)| a.cmp(b).then_with(|| y.rule.cmp(&x.rule)))
         .map(|(points, worst)| {
             let own = these.iter().find(|l| l.rule == worst.rule);
-            let lacks = own.is_none_or(|l| l.points > 0) ;
-            let line = if lacks { best.iter().find(|l| l.rule == worst.rule).unwrap_or(worst) } else { own.unwrap_or(worst) };
-            Behind { points, lacks, line: line.clone() }
+            let lacks = own.is_none_or(|l| l.points > 0);
+            let line = if lacks {
+                best.iter().find(|l| l.rule == worst.rule).unwrap_or(worst)
+            } else {
+                own.unwrap_or(worst)
+            };
+            Behind {
+                points,
+                lacks,
+                line: line.clone(),
+            }
         })
 }

@@ -19,6 +19,16 @@ use crate::vocabulary::{
     grip_facts, layout_facts, surface_facts, weight_facts, words,
 };
 
+/// What a caution of the person is about.
+const PERSON: &str = "person";
+
+/// A ball that was decided on before the rules were asked: a candidate, and whether the customer chose it.
+#[derive(Clone, Copy)]
+pub(super) struct Chosen {
+    pub(super) candidate: usize,
+    pub(super) by_customer: bool,
+}
+
 /// One consultation under way.
 pub(super) struct Consultation<'s> {
     pub(super) shop: &'s Shop,
@@ -28,8 +38,12 @@ pub(super) struct Consultation<'s> {
     settled: Vec<Settled>,
 }
 
-/// Runs all stages; `choice` is a candidate of the ball stage the customer insists on.
-pub(super) fn consult(shop: &Shop, bowler: &Bowler, choice: Option<usize>) -> Result<Advice, Trouble> {
+/// Runs all stages; `choice` is a ball that was decided on beforehand.
+pub(super) fn consult(
+    shop: &Shop,
+    bowler: &Bowler,
+    choice: Option<Chosen>,
+) -> Result<Advice, Trouble> {
     let mut consultation = Consultation {
         shop,
         bowler,
@@ -42,21 +56,33 @@ pub(super) fn consult(shop: &Shop, bowler: &Bowler, choice: Option<usize>) -> Re
     let found = consultation.balls(choice)?;
     if let Some(chosen) = found.chosen {
         let ball = &shop.candidates()[chosen];
-        consultation.situation.set("settled.cover", Interval::point(ball.cover));
-        consultation.situation.set("settled.core", Interval::point(ball.core));
-        consultation.words("surface", &surface_facts(), words::SURFACES, "settled.surface")?;
+        consultation
+            .situation
+            .set("settled.cover", Interval::point(ball.cover));
+        consultation
+            .situation
+            .set("settled.core", Interval::point(ball.core));
+        consultation.words(
+            "surface",
+            &surface_facts(),
+            words::SURFACES,
+            "settled.surface",
+        )?;
         consultation.words("layout", &layout_facts(), words::LAYOUTS, "settled.layout")?;
     }
     let mut spec = consultation.spec();
     spec.for_ball = found.chosen.map(|c| shop.candidates()[c].id.clone());
     consultation.persons_cautions();
-    let drill_today = spec.numbers.iter().any(|n| n.value.is_some())
-        && !consultation.situation.is("bowler.present")
-        && !consultation.situation.is("bowler.absent");
-    if !drill_today {
-        withhold(&mut spec, &consultation.situation);
+    // A serious caution of the person comes before the drill, whatever it is about.
+    let held = consultation
+        .cautions
+        .iter()
+        .any(|c| c.about == PERSON && c.severity == Severity::Serious);
+    let drill_today = !held && spec.numbers.iter().any(|n| n.value.is_some());
+    if consultation.away() {
+        withhold(&mut spec);
     }
-    let bill = found.chosen.map(|c| consultation.bill(c, drill_today));
+    let bill = found.chosen.map(|c| consultation.bill(c));
     let used: BTreeSet<&str> = consultation
         .settled
         .iter()
@@ -72,7 +98,11 @@ pub(super) fn consult(shop: &Shop, bowler: &Bowler, choice: Option<usize>) -> Re
     });
     Ok(Advice {
         bowler: bowler.name().unwrap_or_default().to_owned(),
-        questions: bowler.questions().iter().map(|q| q.text().to_owned()).collect(),
+        questions: bowler
+            .questions()
+            .iter()
+            .map(|q| q.text().to_owned())
+            .collect(),
         cautions: consultation.cautions,
         settled: consultation.settled,
         picks: found.picks,
@@ -87,29 +117,36 @@ pub(super) fn consult(shop: &Shop, bowler: &Bowler, choice: Option<usize>) -> Re
 }
 
 /// Nothing is drilled for someone who isn't here: no numbers leave the house.
-fn withhold(spec: &mut DrillSpec, situation: &Situation) {
-    if situation.is("bowler.present") || situation.is("bowler.absent") {
-        for number in &mut spec.numbers {
-            number.value = None;
-            number.shop.clear();
-            number.lines.clear();
-            number.blank = Some("Nothing is drilled until the bowler is here: measure the hand.".to_owned());
-        }
+fn withhold(spec: &mut DrillSpec) {
+    for number in &mut spec.numbers {
+        number.value = None;
+        number.shop.clear();
+        number.lines.clear();
+        number.blank =
+            Some("Nothing is drilled until the bowler is here: measure the hand.".to_owned());
     }
 }
 
 impl Consultation<'_> {
-    fn weight(&mut self, choice: Option<usize>) -> Result<(), Trouble> {
-        let candidates: Vec<WeightCandidate> = (6..=16).map(|lb| WeightCandidate(lb * 100)).collect();
+    /// The one who will bowl isn't here, so nothing is drilled.
+    fn away(&self) -> bool {
+        self.situation.is("bowler.present") || self.situation.is("bowler.absent")
+    }
+
+    fn weight(&mut self, choice: Option<Chosen>) -> Result<(), Trouble> {
+        let candidates: Vec<WeightCandidate> =
+            (6..=16).map(|lb| WeightCandidate(lb * 100)).collect();
         let asked = match choice {
-            Some(c) => Some(self.shop.candidates()[c].weight),
+            Some(c) => Some(self.shop.candidates()[c.candidate].weight),
             None => self.bowler.answer("settled.weight"),
         };
         let fixed = asked.and_then(|w| candidates.iter().position(|c| c.0 == w));
         let facts = weight_facts();
         let staged = {
             let world = StageWorld::new(&self.situation, &facts, &candidates, |c| c.0);
-            stages::settle(self.shop.rules(), "weight", &world, fixed, &|c| Notation::Weight.write(candidates[c].0))?
+            stages::settle(self.shop.rules(), "weight", &world, fixed, &|c| {
+                Notation::Weight.write(candidates[c].0)
+            })?
         };
         let value = staged.chosen.map(|c| candidates[c].0);
         self.take(staged, "settled.weight", value);
@@ -120,7 +157,13 @@ impl Consultation<'_> {
         self.words("grip", &grip_facts(), words::GRIPS, "settled.grip")
     }
 
-    fn words(&mut self, stage: &str, facts: &[StageFact<WordCandidate>], list: &[&str], fact: &str) -> Result<(), Trouble> {
+    fn words(
+        &mut self,
+        stage: &str,
+        facts: &[StageFact<WordCandidate>],
+        list: &[&str],
+        fact: &str,
+    ) -> Result<(), Trouble> {
         let candidates = all_words(list);
         let fixed = self
             .bowler
@@ -128,7 +171,9 @@ impl Consultation<'_> {
             .and_then(|value| candidates.iter().position(|c| c.0 == value));
         let staged = {
             let world = StageWorld::new(&self.situation, facts, &candidates, |c| c.0);
-            stages::settle(self.shop.rules(), stage, &world, fixed, &|c| list[c].replace('_', " "))?
+            stages::settle(self.shop.rules(), stage, &world, fixed, &|c| {
+                list[c].replace('_', " ")
+            })?
         };
         let value = staged.chosen.map(|c| candidates[c].0);
         self.take(staged, fact, value);
@@ -146,7 +191,11 @@ impl Consultation<'_> {
     fn persons_cautions(&mut self) {
         let rules = self.shop.rules();
         let lines = rules.cautions(&Alone(&self.situation));
-        self.cautions.extend(lines.iter().map(|line| explain::caution(rules, line, "person")));
+        self.cautions.extend(
+            lines
+                .iter()
+                .map(|line| explain::caution(rules, line, PERSON)),
+        );
     }
 
     fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
@@ -157,7 +206,13 @@ impl Consultation<'_> {
             .iter()
             .filter(|a| match a.value() {
                 Some(_) => self.situation.assumed().contains(&a.fact()),
-                None => a.is_needed() && !self.situation.get(vocabulary.fact(a.fact()).name).is_known(),
+                None => {
+                    a.is_needed()
+                        && !self
+                            .situation
+                            .get(vocabulary.fact(a.fact()).name)
+                            .is_known()
+                }
             })
             .map(|a| Assumed {
                 fact: vocabulary.fact(a.fact()).name.to_owned(),
@@ -171,7 +226,7 @@ impl Consultation<'_> {
             .collect()
     }
 
-    fn bill(&self, chosen: usize, drilled: bool) -> Bill {
+    fn bill(&self, chosen: usize) -> Bill {
         let catalog = self.shop.catalog();
         let unit = &catalog.stock()[self.shop.candidates()[chosen].stock];
         let grip = match self.situation.known("settled.grip") {
@@ -180,8 +235,7 @@ impl Consultation<'_> {
         };
         let thumb = !self.situation.is_word("bowler.thumb", "out");
         let mut order = balls::order(unit, grip, thumb);
-        let held_back = self.situation.is("bowler.present") || self.situation.is("bowler.absent");
-        order.undrilled = !drilled && held_back;
+        order.undrilled = self.away();
         let prices = catalog.prices();
         let quote = prices.quote(&order);
         let weeks = Notation::Counted("week", "weeks").write(prices.free_easing_weeks());
@@ -190,7 +244,11 @@ impl Consultation<'_> {
             notes.insert(0, format!("Free easing of the holes for {weeks}."));
         }
         Bill {
-            lines: quote.lines().iter().map(|(label, cents)| (label.clone(), Notation::Money.write(*cents))).collect(),
+            lines: quote
+                .lines()
+                .iter()
+                .map(|(label, cents)| (label.clone(), Notation::Money.write(*cents)))
+                .collect(),
             tax: Notation::Money.write(quote.tax()),
             total: Notation::Money.write(quote.total()),
             total_cents: quote.total(),

@@ -15,11 +15,16 @@ pub(super) enum Scale {
 
 pub(super) fn reason(rules: &RuleSet, line: &Line, scale: Scale) -> Reason {
     let rule = rules.rule(line.rule());
-    let said = if line.role() == Role::Dispute { line.disputed_points() } else { line.points() };
+    let said = if line.role() == Role::Dispute {
+        line.disputed_points()
+    } else {
+        line.points()
+    };
     let (points, shown) = match scale {
-        Scale::Points => {
-            (line.points(), signed(said, &Notation::Points.write(said.saturating_abs())))
-        }
+        Scale::Points => (
+            line.points(),
+            signed(said, &Notation::Points.write(said.saturating_abs())),
+        ),
         Scale::Measure { notation, mirrored } => {
             let turn = if mirrored { -1 } else { 1 };
             (line.points() * turn, notation.write(said * turn))
@@ -67,13 +72,22 @@ pub(super) fn caution(rules: &RuleSet, line: &Line, about: &str) -> Caution {
     let mut reason = reason(rules, line, Scale::Points);
     let action = rules.action(line);
     if let Some(action) = &action {
-        for text in [&mut reason.texts.newcomer, &mut reason.texts.league, &mut reason.texts.fitter] {
+        for text in [
+            &mut reason.texts.newcomer,
+            &mut reason.texts.league,
+            &mut reason.texts.fitter,
+        ] {
             if let Some(rest) = text.strip_prefix(action.as_str()) {
                 *text = rest.trim_start().to_owned();
             }
         }
     }
-    Caution { severity, about: about.to_owned(), action: action.map(Texts::alike), reason }
+    Caution {
+        severity,
+        about: about.to_owned(),
+        action: action.map(Texts::alike),
+        reason,
+    }
 }
 
 fn role_name(role: Role) -> &'static str {

@@ -17,23 +17,36 @@ impl Consultation<'_> {
             ..DrillSpec::default()
         };
         for Measure { id, fact, only } in measures() {
-            if !only.iter().all(|(fact, word)| self.situation.is_word(fact, word)) {
+            if !only
+                .iter()
+                .all(|(fact, word)| self.situation.is_word(fact, word))
+            {
                 continue;
             }
-            let Some(subject) = rules.subject(id) else { continue };
+            let Some(subject) = rules.subject(id) else {
+                continue;
+            };
             let measured = rules.measure(id, &Alone(&self.situation));
             let value = measured.value().map_or(UNKNOWN, |value| value);
             self.situation.set(fact.name, Interval::point(value));
             let notation = subject.notation().unwrap_or(Notation::Count);
             let mirrored = left && notation == Notation::LateralPitch;
-            spec.numbers.push(self.number(id, subject.meaning(), notation, mirrored, &measured));
+            spec.numbers
+                .push(self.number(id, subject.meaning(), notation, mirrored, &measured));
         }
         spec.work = self.shop.steps("work", &self.situation);
         spec.handover = self.shop.steps("handover", &self.situation);
         spec
     }
 
-    fn number(&self, id: &str, meaning: &str, notation: Notation, mirrored: bool, measured: &Measured) -> SpecNumber {
+    fn number(
+        &self,
+        id: &str,
+        meaning: &str,
+        notation: Notation,
+        mirrored: bool,
+        measured: &Measured,
+    ) -> SpecNumber {
         let rules = self.shop.rules();
         let turn = if mirrored { -1 } else { 1 };
         let value = measured.value().map(|v| v * turn);
@@ -52,8 +65,16 @@ impl Consultation<'_> {
             unit: notation.unit(),
             shop: value.map(|v| notation.write(v)).unwrap_or_default(),
             blank,
-            lines: measured.lines().iter().map(|line| explain::reason(rules, line, scale)).collect(),
-            cautions: measured.cautions().iter().map(|line| explain::caution(rules, line, id)).collect(),
+            lines: measured
+                .lines()
+                .iter()
+                .map(|line| explain::reason(rules, line, scale))
+                .collect(),
+            cautions: measured
+                .cautions()
+                .iter()
+                .map(|line| explain::caution(rules, line, id))
+                .collect(),
         }
     }
 }

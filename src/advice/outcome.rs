@@ -35,13 +35,21 @@ impl fmt::Display for Trouble {
         match self {
             Trouble::Files(faults) => write!(f, "{faults}"),
             Trouble::UnknownBall { asked, nearest } => {
-                write!(f, "no ball `{}` in the catalog", crate::document::clean(asked))?;
+                write!(
+                    f,
+                    "no ball `{}` in the catalog",
+                    crate::document::clean(asked)
+                )?;
                 match nearest {
                     Some(name) => write!(f, "; did you mean `{name}`?"),
                     None => Ok(()),
                 }
             }
-            Trouble::NotOnShelf { asked, wanted, weights } => write!(
+            Trouble::NotOnShelf {
+                asked,
+                wanted,
+                weights,
+            } => write!(
                 f,
                 "`{}` is not on the shelf in {}; on the shelf: {weights}",
                 crate::document::clean(asked),

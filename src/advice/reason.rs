@@ -14,7 +14,11 @@ impl Texts {
     /// The same words for everybody.
     pub(crate) fn alike(text: impl Into<String>) -> Self {
         let text = text.into();
-        Texts { newcomer: text.clone(), league: text.clone(), fitter: text }
+        Texts {
+            newcomer: text.clone(),
+            league: text.clone(),
+            fitter: text,
+        }
     }
 
     /// The words for one audience.

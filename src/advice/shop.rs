@@ -8,7 +8,7 @@ use sha2::{Digest, Sha256};
 use super::advice::Advice;
 use super::balls;
 use super::builtin;
-use super::consult::consult;
+use super::consult::{Chosen, consult};
 use super::outcome::Trouble;
 use super::spec::WorkStep;
 use crate::bowler::Bowler;
@@ -51,7 +51,11 @@ impl Shop {
             if files.rules.is_empty() {
                 return Ok(rules);
             }
-            let read: Vec<_> = files.rules.iter().map(|path| Document::read(path)).collect();
+            let read: Vec<_> = files
+                .rules
+                .iter()
+                .map(|path| Document::read(path))
+                .collect();
             let mut faults = crate::document::Faults::default();
             let mut documents = Vec::new();
             for document in read {
@@ -85,8 +89,18 @@ impl Shop {
         let mut hash = Sha256::new();
         hash.update(rules.digest());
         hash.update(catalog.digest());
-        let digest = hash.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect();
-        Shop { rules, catalog, candidates, digest }
+        let digest = hash
+            .finalize()
+            .iter()
+            .take(8)
+            .map(|byte| format!("{byte:02x}"))
+            .collect();
+        Shop {
+            rules,
+            catalog,
+            candidates,
+            digest,
+        }
     }
 
     /// The embedded demo shop.
@@ -103,7 +117,7 @@ impl Shop {
     /// [`Trouble`] where the rules can't be used.
     pub fn advise(&self, bowler: &Bowler) -> Result<Advice, Trouble> {
         match bowler.settled_ball() {
-            Some(ball) => self.fit(bowler, ball),
+            Some(ball) => self.with_ball(bowler, ball, false),
             None => consult(self, bowler, None),
         }
     }
@@ -115,14 +129,20 @@ impl Shop {
     /// # Errors
     /// Unknown ball, ball not on the shelf.
     pub fn fit(&self, bowler: &Bowler, ball: &str) -> Result<Advice, Trouble> {
+        self.with_ball(bowler, ball, true)
+    }
+
+    fn with_ball(&self, bowler: &Bowler, ball: &str, by_customer: bool) -> Result<Advice, Trouble> {
         let (model, weight) = match ball.split_once('@') {
             Some((model, weight)) => (model, Some(weight)),
             None => (ball, None),
         };
-        self.catalog.find(model).map_err(|unknown| Trouble::UnknownBall {
-            asked: model.to_owned(),
-            nearest: unknown.nearest,
-        })?;
+        self.catalog
+            .find(model)
+            .map_err(|unknown| Trouble::UnknownBall {
+                asked: model.to_owned(),
+                nearest: unknown.nearest,
+            })?;
         let own: Vec<usize> = (0..self.candidates.len())
             .filter(|&c| self.stock_model(c) == model)
             .collect();
@@ -137,8 +157,18 @@ impl Shop {
                     .and_then(|s| Notation::Weight.read(s.value()).ok())
             }
         };
-        match own.iter().find(|&&c| Some(self.candidates[c].weight) == wanted) {
-            Some(&c) => consult(self, bowler, Some(c)),
+        match own
+            .iter()
+            .find(|&&c| Some(self.candidates[c].weight) == wanted)
+        {
+            Some(&candidate) => consult(
+                self,
+                bowler,
+                Some(Chosen {
+                    candidate,
+                    by_customer,
+                }),
+            ),
             None => Err(Trouble::NotOnShelf {
                 asked: model.to_owned(),
                 wanted: match (weight, wanted) {
@@ -156,7 +186,9 @@ impl Shop {
     }
 
     fn stock_model(&self, candidate: usize) -> &str {
-        self.catalog.stock()[self.candidates[candidate].stock].model().id()
+        self.catalog.stock()[self.candidates[candidate].stock]
+            .model()
+            .id()
     }
 
     /// The rules in force.

@@ -27,11 +27,23 @@ pub(super) fn settle(
     let ranking = chooser.rank(world);
     let chosen = fixed.or_else(|| ranking.order().first().copied());
     let Some(best) = chosen else {
-        return Ok(Staged { chosen: None, settled: None, cautions: Vec::new() });
+        return Ok(Staged {
+            chosen: None,
+            settled: None,
+            cautions: Vec::new(),
+        });
     };
     let ledger = chooser.ledger(world, &ranking, best);
-    let lines = ledger.lines().iter().map(|line| explain::reason(rules, line, Scale::Points)).collect();
-    let runner_up = ranking.order().iter().find(|&&c| c != best).map(|&c| name(c));
+    let lines = ledger
+        .lines()
+        .iter()
+        .map(|line| explain::reason(rules, line, Scale::Points))
+        .collect();
+    let runner_up = ranking
+        .order()
+        .iter()
+        .find(|&&c| c != best)
+        .map(|&c| name(c));
     let settled = Settled {
         stage: stage.to_owned(),
         value: name(best),
@@ -46,5 +58,9 @@ pub(super) fn settle(
         .iter()
         .map(|line| explain::caution(rules, line, stage))
         .collect();
-    Ok(Staged { chosen: Some(best), settled: Some(settled), cautions })
+    Ok(Staged {
+        chosen: Some(best),
+        settled: Some(settled),
+        cautions,
+    })
 }

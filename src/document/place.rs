@@ -78,8 +78,19 @@ impl Text {
             0
         };
         // Shown on terminals: an escape must not act there. A tab stays, so that the marks stand under the text.
-        let harmless = |c| if c != '\t' && super::text::is_unseen(c) { '\u{FFFD}' } else { c };
-        let source: String = whole.chars().skip(skipped).take(LONGEST_LINE).map(harmless).collect();
+        let harmless = |c| {
+            if c != '\t' && super::text::is_unseen(c) {
+                '\u{FFFD}'
+            } else {
+                c
+            }
+        };
+        let source: String = whole
+            .chars()
+            .skip(skipped)
+            .take(LONGEST_LINE)
+            .map(harmless)
+            .collect();
         Place {
             file: Arc::clone(&self.name),
             line: line as u32,

@@ -66,8 +66,19 @@ fn wished(set: i64, wish: Interval) -> Interval {
     Interval::between(i64::from(all), i64::from(any))
 }
 
-fn fixed(name: &'static str, meaning: &'static str, kind: Kind, column: fn(&BallCandidate) -> i64) -> StageFact<BallCandidate> {
-    StageFact { name, meaning, kind, from: "the shop's catalog", column: Fixed(column) }
+fn fixed(
+    name: &'static str,
+    meaning: &'static str,
+    kind: Kind,
+    column: fn(&BallCandidate) -> i64,
+) -> StageFact<BallCandidate> {
+    StageFact {
+        name,
+        meaning,
+        kind,
+        from: "the shop's catalog",
+        column: Fixed(column),
+    }
 }
 
 fn derived(
@@ -77,40 +88,140 @@ fn derived(
     from: &'static str,
     column: fn(&Situation, &BallCandidate) -> Interval,
 ) -> StageFact<BallCandidate> {
-    StageFact { name, meaning, kind, from, column: Derived(column) }
+    StageFact {
+        name,
+        meaning,
+        kind,
+        from,
+        column: Derived(column),
+    }
 }
 
 /// Facts of a ball.
 pub fn facts() -> Vec<StageFact<BallCandidate>> {
     vec![
-        fixed("ball.cover", "the ball's cover", Kind::Choice(words::COVERS), |c| c.cover),
-        fixed("ball.core", "the shape of its core", Kind::Choice(words::CORES), |c| c.core),
-        fixed("ball.finish", "its finish as delivered", Kind::Choice(words::FINISHES), |c| c.finish),
-        fixed("ball.tier", "its place in the price list", Kind::Choice(words::TIERS), |c| c.tier),
-        fixed("ball.price", "its price undrilled", number(Money, 0, 200_000), |c| c.price),
-        fixed("ball.weight", "its weight", number(Weight, 6 * POUND, 16 * POUND), |c| c.weight),
-        fixed("ball.rg", "its RG", number(Thousandths, 2000, 3500), |c| c.rg),
-        fixed("ball.differential", "its differential", number(Thousandths, 0, 200), |c| c.differential),
-        fixed("ball.intermediate", "its intermediate differential", number(Thousandths, 0, 200), |c| c.intermediate),
-        fixed("ball.colours", "its colours", Kind::Set(words::COLOURS), |c| c.colours),
-        derived("match.weight_gap", "how far its weight is from the settled one", number(Weight, 0, 10 * POUND), "the ball's weight against the settled weight", |s, c| {
-            Interval::point(c.weight).minus(s.get("settled.weight")).distance()
+        fixed(
+            "ball.cover",
+            "the ball's cover",
+            Kind::Choice(words::COVERS),
+            |c| c.cover,
+        ),
+        fixed(
+            "ball.core",
+            "the shape of its core",
+            Kind::Choice(words::CORES),
+            |c| c.core,
+        ),
+        fixed(
+            "ball.finish",
+            "its finish as delivered",
+            Kind::Choice(words::FINISHES),
+            |c| c.finish,
+        ),
+        fixed(
+            "ball.tier",
+            "its place in the price list",
+            Kind::Choice(words::TIERS),
+            |c| c.tier,
+        ),
+        fixed(
+            "ball.price",
+            "its price undrilled",
+            number(Money, 0, 200_000),
+            |c| c.price,
+        ),
+        fixed(
+            "ball.weight",
+            "its weight",
+            number(Weight, 6 * POUND, 16 * POUND),
+            |c| c.weight,
+        ),
+        fixed("ball.rg", "its RG", number(Thousandths, 2000, 3500), |c| {
+            c.rg
         }),
-        derived("match.heavier", "heavier than the settled weight", Kind::Flag, "the ball's weight against the settled weight", |s, c| {
-            Interval::point(c.weight - 1).is_at_least(s.get("settled.weight"))
-        }),
-        derived("match.price_drilled", "its price drilled, with everything and tax", number(Money, 0, 400_000), "the price list", |s, c| c.out_the_door(s)),
-        derived("match.over_budget", "how far it is over the budget", number(Money, -400_000, 400_000), "the drilled price less the budget", |s, c| {
-            c.out_the_door(s).minus(s.get("bowler.budget"))
-        }),
-        derived("match.colour", "has the colour wished for", Kind::Flag, "the ball's colours against the wish", |s, c| wished(c.colours, s.get("bowler.colour_wish"))),
-        derived("match.cover_wish", "has the cover wished for", Kind::Flag, "the ball's cover against the wish", |s, c| s.get("bowler.cover_wish").is(c.cover)),
-        derived("match.same_cover_owned", "a ball with this cover is owned already", Kind::Flag, "the ball's cover against the balls owned", |s, c| match s.known("owned.covers") {
-            Some(set) => Interval::flag(set >> c.cover & 1 == 1),
-            None => Interval::either_if(s.get("owned.covers").is_known()),
-        }),
-        derived("match.dearer_than_starter", "how much dearer it is than the cheapest ball at this weight, drilled", number(Money, 0, 400_000), "the drilled price less the cheapest one's", |s, c| {
-            c.out_the_door(s).minus(BallCandidate::at_grip(&c.cheapest, s))
-        }),
+        fixed(
+            "ball.differential",
+            "its differential",
+            number(Thousandths, 0, 200),
+            |c| c.differential,
+        ),
+        fixed(
+            "ball.intermediate",
+            "its intermediate differential",
+            number(Thousandths, 0, 200),
+            |c| c.intermediate,
+        ),
+        fixed(
+            "ball.colours",
+            "its colours",
+            Kind::Set(words::COLOURS),
+            |c| c.colours,
+        ),
+        derived(
+            "match.weight_gap",
+            "how far its weight is from the settled one",
+            number(Weight, 0, 10 * POUND),
+            "the ball's weight against the settled weight",
+            |s, c| {
+                Interval::point(c.weight)
+                    .minus(s.get("settled.weight"))
+                    .distance()
+            },
+        ),
+        derived(
+            "match.heavier",
+            "heavier than the settled weight",
+            Kind::Flag,
+            "the ball's weight against the settled weight",
+            |s, c| Interval::point(c.weight - 1).is_at_least(s.get("settled.weight")),
+        ),
+        derived(
+            "match.price_drilled",
+            "its price drilled, with everything and tax",
+            number(Money, 0, 400_000),
+            "the price list",
+            |s, c| c.out_the_door(s),
+        ),
+        derived(
+            "match.over_budget",
+            "how far it is over the budget",
+            number(Money, -400_000, 400_000),
+            "the drilled price less the budget",
+            |s, c| c.out_the_door(s).minus(s.get("bowler.budget")),
+        ),
+        derived(
+            "match.colour",
+            "has the colour wished for",
+            Kind::Flag,
+            "the ball's colours against the wish",
+            |s, c| wished(c.colours, s.get("bowler.colour_wish")),
+        ),
+        derived(
+            "match.cover_wish",
+            "has the cover wished for",
+            Kind::Flag,
+            "the ball's cover against the wish",
+            |s, c| s.get("bowler.cover_wish").is(c.cover),
+        ),
+        derived(
+            "match.same_cover_owned",
+            "a ball with this cover is owned already",
+            Kind::Flag,
+            "the ball's cover against the balls owned",
+            |s, c| match s.known("owned.covers") {
+                Some(set) => Interval::flag(set >> c.cover & 1 == 1),
+                None => Interval::either_if(s.get("owned.covers").is_known()),
+            },
+        ),
+        derived(
+            "match.dearer_than_starter",
+            "how much dearer it is than the cheapest ball at this weight, drilled",
+            number(Money, 0, 400_000),
+            "the drilled price less the cheapest one's",
+            |s, c| {
+                c.out_the_door(s)
+                    .minus(BallCandidate::at_grip(&c.cheapest, s))
+            },
+        ),
     ]
 }

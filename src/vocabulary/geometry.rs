@@ -3,8 +3,8 @@
 use super::answers::INCH;
 use super::{Interval, Situation};
 use crate::bowler::{Along, Bowler, Finger, Grip, SpanKind};
-use crate::rules::UNKNOWN;
 use crate::fitting::{Sphere, ring, span, web::FingerHoles};
+use crate::rules::UNKNOWN;
 
 fn inches(steps: i64) -> f64 {
     // Steps of a hand are far below 2^52.
@@ -97,15 +97,21 @@ pub(super) fn least_web(s: &Situation) -> Interval {
     ) else {
         return Interval::NOT_KNOWN;
     };
-    let (Some(left), Some(right)) =
-        (s.known("fit.middle.lateral_pitch"), s.known("fit.ring.lateral_pitch"))
-    else {
+    let (Some(left), Some(right)) = (
+        s.known("fit.middle.lateral_pitch"),
+        s.known("fit.ring.lateral_pitch"),
+    ) else {
         return Interval::NOT_KNOWN;
     };
     // A right hand: outward is left for the middle finger and right for the ring finger.
     let outward = [inches(-left), inches(right)];
-    let web = FingerHoles::new(&Sphere::default(), inches(bridge), inches(middle.max(ring)), outward)
-        .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
+    let web = FingerHoles::new(
+        &Sphere::default(),
+        inches(bridge),
+        inches(middle.max(ring)),
+        outward,
+    )
+    .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
     match web {
         // Rounded down: a web is never said to be thicker than it is.
         Ok(web) => steps(libm::floor(web * INCH as f64) / INCH as f64),

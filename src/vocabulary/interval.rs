@@ -11,15 +11,24 @@ pub struct Interval {
 
 impl Interval {
     /// Nobody knows.
-    pub const NOT_KNOWN: Interval = Interval { lowest: UNKNOWN, highest: UNKNOWN };
+    pub const NOT_KNOWN: Interval = Interval {
+        lowest: UNKNOWN,
+        highest: UNKNOWN,
+    };
 
     /// One value; [`UNKNOWN`] gives [`Interval::NOT_KNOWN`].
     pub fn point(value: i64) -> Self {
-        Interval { lowest: value, highest: value }
+        Interval {
+            lowest: value,
+            highest: value,
+        }
     }
     /// From one value to another, in either order.
     pub fn between(a: i64, b: i64) -> Self {
-        Interval { lowest: a.min(b), highest: a.max(b) }
+        Interval {
+            lowest: a.min(b),
+            highest: a.max(b),
+        }
     }
     /// A flag that is certainly so.
     pub fn flag(yes: bool) -> Self {
@@ -43,7 +52,11 @@ impl Interval {
     }
     /// The value, if there is just one; else [`UNKNOWN`].
     pub fn value(self) -> i64 {
-        if self.lowest == self.highest { self.lowest } else { UNKNOWN }
+        if self.lowest == self.highest {
+            self.lowest
+        } else {
+            UNKNOWN
+        }
     }
     /// This less that; not known if either isn't.
     pub fn minus(self, that: Interval) -> Self {
@@ -71,15 +84,25 @@ impl Interval {
             return self;
         }
         let (a, b) = (self.lowest.saturating_abs(), self.highest.saturating_abs());
-        let least = if self.lowest <= 0 && self.highest >= 0 { 0 } else { a.min(b) };
-        Interval { lowest: least, highest: a.max(b) }
+        let least = if self.lowest <= 0 && self.highest >= 0 {
+            0
+        } else {
+            a.min(b)
+        };
+        Interval {
+            lowest: least,
+            highest: a.max(b),
+        }
     }
     /// The same function at both ends; right for any function that never falls.
     pub fn rising(self, f: impl Fn(i64) -> i64) -> Self {
         if !self.is_known() {
             return self;
         }
-        Interval { lowest: f(self.lowest), highest: f(self.highest) }
+        Interval {
+            lowest: f(self.lowest),
+            highest: f(self.highest),
+        }
     }
     /// Is this at least that? A flag; not known if either isn't.
     pub fn is_at_least(self, that: Interval) -> Self {
@@ -114,6 +137,10 @@ impl Interval {
 impl Interval {
     /// Either yes or no where something is known, not known otherwise.
     pub(super) fn either_if(known: bool) -> Self {
-        if known { Interval::either() } else { Interval::NOT_KNOWN }
+        if known {
+            Interval::either()
+        } else {
+            Interval::NOT_KNOWN
+        }
     }
 }

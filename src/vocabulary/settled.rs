@@ -6,17 +6,49 @@ use crate::notation::Notation::{ForwardPitch, HoleSize, LateralPitch, Length, We
 use crate::rules::{Fact, Kind, Origin};
 
 fn settled(name: &'static str, meaning: &'static str, kind: Kind, from: &'static str) -> Fact {
-    Fact { name, meaning, kind, origin: Origin::Settled, from, subject: None }
+    Fact {
+        name,
+        meaning,
+        kind,
+        origin: Origin::Settled,
+        from,
+        subject: None,
+    }
 }
 
 /// Choices of the earlier stages.
 pub(super) fn choices() -> Vec<Fact> {
     vec![
-        settled("settled.weight", "the weight that was settled", number(Weight, 6 * POUND, 16 * POUND), "the weight stage"),
-        settled("settled.grip", "the grip that was settled", Kind::Choice(words::GRIPS), "the grip stage"),
-        settled("settled.cover", "cover of the chosen ball", Kind::Choice(words::COVERS), "the ball stage"),
-        settled("settled.core", "core shape of the chosen ball", Kind::Choice(words::CORES), "the ball stage"),
-        settled("settled.layout", "the layout that was settled", Kind::Choice(words::LAYOUTS), "the layout stage"),
+        settled(
+            "settled.weight",
+            "the weight that was settled",
+            number(Weight, 6 * POUND, 16 * POUND),
+            "the weight stage",
+        ),
+        settled(
+            "settled.grip",
+            "the grip that was settled",
+            Kind::Choice(words::GRIPS),
+            "the grip stage",
+        ),
+        settled(
+            "settled.cover",
+            "cover of the chosen ball",
+            Kind::Choice(words::COVERS),
+            "the ball stage",
+        ),
+        settled(
+            "settled.core",
+            "core shape of the chosen ball",
+            Kind::Choice(words::CORES),
+            "the ball stage",
+        ),
+        settled(
+            "settled.layout",
+            "the layout that was settled",
+            Kind::Choice(words::LAYOUTS),
+            "the layout stage",
+        ),
     ]
 }
 
@@ -60,29 +92,144 @@ pub fn measures() -> Vec<Measure> {
     let forward = || number(ForwardPitch, -2 * INCH, 2 * INCH);
     let lateral = || number(LateralPitch, -2 * INCH, 2 * INCH);
     vec![
-        row("thumb.clearance", "fit.thumb.clearance", "what is added to the thumb's gauge size", number(HoleSize, -10, 20)),
-        row("thumb.bore", "fit.thumb.bore", "thumb hole to start from", bore()),
-        row("thumb.slug", "fit.thumb.slug", "outside of the thumb slug", bore()),
-        row("middle.bore", "fit.middle.bore", "middle finger bore", bore()),
+        row(
+            "thumb.clearance",
+            "fit.thumb.clearance",
+            "what is added to the thumb's gauge size",
+            number(HoleSize, -10, 20),
+        ),
+        row(
+            "thumb.bore",
+            "fit.thumb.bore",
+            "thumb hole to start from",
+            bore(),
+        ),
+        row(
+            "thumb.slug",
+            "fit.thumb.slug",
+            "outside of the thumb slug",
+            bore(),
+        ),
+        row(
+            "middle.bore",
+            "fit.middle.bore",
+            "middle finger bore",
+            bore(),
+        ),
         row("ring.bore", "fit.ring.bore", "ring finger bore", bore()),
-        row("middle.insert", "fit.middle.insert", "outside of the middle finger's insert", bore()),
-        row("ring.insert", "fit.ring.insert", "outside of the ring finger's insert", bore()),
-        row("middle.span", "fit.middle.span", "full span to the middle finger", length()),
-        row("ring.span", "fit.ring.span", "full span to the ring finger", length()),
-        row("middle.cut_span", "fit.middle.cut_span", "cut-to-cut span to the middle finger", length()),
-        row("ring.cut_span", "fit.ring.cut_span", "cut-to-cut span to the ring finger", length()),
-        row("bridge", "fit.bridge", "bridge between the finger holes as drilled", length()),
-        row("thumb.forward_pitch", "fit.thumb.forward_pitch", "thumb pitch, forward or reverse", forward()),
-        row("thumb.lateral_pitch", "fit.thumb.lateral_pitch", "thumb pitch to the side", lateral()),
-        row("middle.forward_pitch", "fit.middle.forward_pitch", "middle finger pitch, forward or reverse", forward()),
-        row("ring.forward_pitch", "fit.ring.forward_pitch", "ring finger pitch, forward or reverse", forward()),
-        row("middle.lateral_pitch", "fit.middle.lateral_pitch", "middle finger pitch to the side", lateral()),
-        row("ring.lateral_pitch", "fit.ring.lateral_pitch", "ring finger pitch to the side", lateral()),
-        row("middle.depth", "fit.middle.depth", "depth of the middle finger hole", length()),
-        row("ring.depth", "fit.ring.depth", "depth of the ring finger hole", length()),
-        row("thumb.depth", "fit.thumb.depth", "depth of the thumb hole", length()),
-        row("thumb.bevel", "fit.thumb.bevel", "bevel radius at the front of the thumb hole", length()),
-        row("finger.bevel", "fit.finger.bevel", "bevel radius of the finger holes", length()),
-        row("pin.from_grip", "fit.pin.from_grip", "how far the pin sits from the grip centre", length()),
+        row(
+            "middle.insert",
+            "fit.middle.insert",
+            "outside of the middle finger's insert",
+            bore(),
+        ),
+        row(
+            "ring.insert",
+            "fit.ring.insert",
+            "outside of the ring finger's insert",
+            bore(),
+        ),
+        row(
+            "middle.span",
+            "fit.middle.span",
+            "full span to the middle finger",
+            length(),
+        ),
+        row(
+            "ring.span",
+            "fit.ring.span",
+            "full span to the ring finger",
+            length(),
+        ),
+        row(
+            "middle.cut_span",
+            "fit.middle.cut_span",
+            "cut-to-cut span to the middle finger",
+            length(),
+        ),
+        row(
+            "ring.cut_span",
+            "fit.ring.cut_span",
+            "cut-to-cut span to the ring finger",
+            length(),
+        ),
+        row(
+            "bridge",
+            "fit.bridge",
+            "bridge between the finger holes as drilled",
+            length(),
+        ),
+        row(
+            "thumb.forward_pitch",
+            "fit.thumb.forward_pitch",
+            "thumb pitch, forward or reverse",
+            forward(),
+        ),
+        row(
+            "thumb.lateral_pitch",
+            "fit.thumb.lateral_pitch",
+            "thumb pitch to the side",
+            lateral(),
+        ),
+        row(
+            "middle.forward_pitch",
+            "fit.middle.forward_pitch",
+            "middle finger pitch, forward or reverse",
+            forward(),
+        ),
+        row(
+            "ring.forward_pitch",
+            "fit.ring.forward_pitch",
+            "ring finger pitch, forward or reverse",
+            forward(),
+        ),
+        row(
+            "middle.lateral_pitch",
+            "fit.middle.lateral_pitch",
+            "middle finger pitch to the side",
+            lateral(),
+        ),
+        row(
+            "ring.lateral_pitch",
+            "fit.ring.lateral_pitch",
+            "ring finger pitch to the side",
+            lateral(),
+        ),
+        row(
+            "middle.depth",
+            "fit.middle.depth",
+            "depth of the middle finger hole",
+            length(),
+        ),
+        row(
+            "ring.depth",
+            "fit.ring.depth",
+            "depth of the ring finger hole",
+            length(),
+        ),
+        row(
+            "thumb.depth",
+            "fit.thumb.depth",
+            "depth of the thumb hole",
+            length(),
+        ),
+        row(
+            "thumb.bevel",
+            "fit.thumb.bevel",
+            "bevel radius at the front of the thumb hole",
+            length(),
+        ),
+        row(
+            "finger.bevel",
+            "fit.finger.bevel",
+            "bevel radius of the finger holes",
+            length(),
+        ),
+        row(
+            "pin.from_grip",
+            "fit.pin.from_grip",
+            "how far the pin sits from the grip centre",
+            length(),
+        ),
     ]
 }

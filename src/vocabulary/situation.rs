@@ -65,11 +65,14 @@ impl Situation {
 
     /// True if a choice has just this word.
     pub fn is_word(&self, name: &str, word: &str) -> bool {
-        let Some(id) = self.vocabulary.id(name) else { return false };
+        let Some(id) = self.vocabulary.id(name) else {
+            return false;
+        };
         match (&self.vocabulary.fact(id).kind, self.known(name)) {
-            (Kind::Choice(words), Some(value)) => {
-                usize::try_from(value).ok().and_then(|i| words.get(i)).is_some_and(|w| *w == word)
-            }
+            (Kind::Choice(words), Some(value)) => usize::try_from(value)
+                .ok()
+                .and_then(|i| words.get(i))
+                .is_some_and(|w| *w == word),
             _ => false,
         }
     }
@@ -93,7 +96,10 @@ impl Situation {
     }
 
     pub(super) fn at(&self, fact: FactId) -> Interval {
-        self.values.get(usize::from(fact.0)).copied().unwrap_or(Interval::NOT_KNOWN)
+        self.values
+            .get(usize::from(fact.0))
+            .copied()
+            .unwrap_or(Interval::NOT_KNOWN)
     }
 
     /// Worked facts stand in an order in which each needs only earlier ones.

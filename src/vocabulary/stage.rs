@@ -58,17 +58,31 @@ pub struct StageWorld<'a, C> {
 
 impl<C> std::fmt::Debug for StageWorld<'_, C> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("StageWorld").field("candidates", &self.candidates.len()).finish_non_exhaustive()
+        f.debug_struct("StageWorld")
+            .field("candidates", &self.candidates.len())
+            .finish_non_exhaustive()
     }
 }
 
 impl<'a, C: Clone> StageWorld<'a, C> {
     /// Puts a stage's facts, the situation and the candidates together.
-    pub fn new(situation: &'a Situation, facts: &[StageFact<C>], candidates: &'a [C], tie: fn(&C) -> i64) -> Self {
+    pub fn new(
+        situation: &'a Situation,
+        facts: &[StageFact<C>],
+        candidates: &'a [C],
+        tie: fn(&C) -> i64,
+    ) -> Self {
         let vocabulary: &Vocabulary = situation.vocabulary();
-        let columns =
-            facts.iter().filter_map(|f| Some((vocabulary.id(f.name)?, f.column))).collect();
-        StageWorld { situation, candidates, columns, tie }
+        let columns = facts
+            .iter()
+            .filter_map(|f| Some((vocabulary.id(f.name)?, f.column)))
+            .collect();
+        StageWorld {
+            situation,
+            candidates,
+            columns,
+            tie,
+        }
     }
 
     /// The range of a candidate's fact over the situation's ranges; a point where all is known.
@@ -94,9 +108,11 @@ impl<C: Clone> World for StageWorld<'_, C> {
     fn column(&self, fact: FactId) -> Cow<'_, [i64]> {
         let values = match self.columns.iter().find(|(id, _)| *id == fact) {
             Some((_, Column::Fixed(value))) => self.candidates.iter().map(value).collect(),
-            Some((_, Column::Derived(value))) => {
-                self.candidates.iter().map(|c| value(self.situation, c).value()).collect()
-            }
+            Some((_, Column::Derived(value))) => self
+                .candidates
+                .iter()
+                .map(|c| value(self.situation, c).value())
+                .collect(),
             None => vec![UNKNOWN; self.candidates.len()],
         };
         Cow::Owned(values)

@@ -16,7 +16,16 @@ pub const EXPERIENCES: &[&str] = &["first_ball", "league", "tournament"];
 pub const BALLS_NOW: &[&str] = &["none", "house", "own"];
 /// What hurts.
 pub const ACHES: &[&str] = &[
-    "thumb", "fingers", "wrist", "elbow", "shoulder", "back", "knee", "numbness", "swelling", "night_pain",
+    "thumb",
+    "fingers",
+    "wrist",
+    "elbow",
+    "shoulder",
+    "back",
+    "knee",
+    "numbness",
+    "swelling",
+    "night_pain",
 ];
 /// Injuries and illnesses.
 pub const INJURIES: &[&str] = &["recent_surgery", "old_fracture", "tendon", "arthritis"];
@@ -30,7 +39,8 @@ pub const LANES: &[&str] = &["house", "oily", "dry", "sport", "long_oil", "short
 pub const COVERS: &[&str] = &["polyester", "urethane", "solid", "hybrid", "pearl"];
 /// Colours.
 pub const COLOURS: &[&str] = &[
-    "black", "blue", "green", "grey", "orange", "pink", "purple", "red", "silver", "white", "yellow",
+    "black", "blue", "green", "grey", "orange", "pink", "purple", "red", "silver", "white",
+    "yellow",
 ];
 /// How far a joint bends.
 pub const FLEXIBILITIES: &[&str] = &["stiff", "normal", "flexible"];

@@ -74,7 +74,13 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "measured full span to the middle finger in the settled grip",
         kind: length,
         from: "the measured spans and the settled grip",
-        value: |s| span(s, "hand.conventional_middle_span", "hand.fingertip_middle_span"),
+        value: |s| {
+            span(
+                s,
+                "hand.conventional_middle_span",
+                "hand.fingertip_middle_span",
+            )
+        },
     },
     Worked {
         name: "hand.ring_span",
@@ -96,7 +102,8 @@ pub(super) const WORKED: &[Worked] = &[
         kind: flag,
         from: "the fit card and the settled grip",
         value: |s| {
-            let same = s.known("card.grip").is_some() && s.known("card.grip") == s.known("settled.grip");
+            let same =
+                s.known("card.grip").is_some() && s.known("card.grip") == s.known("settled.grip");
             Interval::flag(s.is("card.works") && same)
         },
     },
@@ -126,7 +133,11 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "how far the two spans differ",
         kind: length,
         from: "ring span against middle span",
-        value: |s| s.get("fit.ring.span").minus(s.get("fit.middle.span")).distance(),
+        value: |s| {
+            s.get("fit.ring.span")
+                .minus(s.get("fit.middle.span"))
+                .distance()
+        },
     },
     Worked {
         name: "fit.web_least",
@@ -141,6 +152,13 @@ pub(super) const WORKED: &[Worked] = &[
 pub(super) fn facts() -> Vec<Fact> {
     WORKED
         .iter()
-        .map(|w| Fact { name: w.name, meaning: w.meaning, kind: (w.kind)(), origin: Origin::Worked, from: w.from, subject: None })
+        .map(|w| Fact {
+            name: w.name,
+            meaning: w.meaning,
+            kind: (w.kind)(),
+            origin: Origin::Worked,
+            from: w.from,
+            subject: None,
+        })
         .collect()
 }

@@ -18,8 +18,10 @@ pub struct Case {
 /// Every case file, by name.
 pub fn all() -> Vec<Case> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases");
-    let mut files: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    let mut files: Vec<PathBuf> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
     files.sort();
     files.iter().map(|file| read(file)).collect()
 }
@@ -44,15 +46,24 @@ fn read(path: &Path) -> Case {
                 let json = json(value);
                 let profile = Document::parse(&file, json.as_bytes(), Format::Json)
                     .unwrap_or_else(|faults| panic!("{file}: {faults}"));
-                case.bowler = Bowler::read(&profile).unwrap_or_else(|faults| panic!("{file}: {faults}"));
+                case.bowler =
+                    Bowler::read(&profile).unwrap_or_else(|faults| panic!("{file}: {faults}"));
             }
             "ball" => case.ball = Some(text(value).to_owned()),
-            "expect" => case.expected = map(value).into_iter().map(|(k, v)| (k, v.content().clone())).collect(),
+            "expect" => {
+                case.expected = map(value)
+                    .into_iter()
+                    .map(|(k, v)| (k, v.content().clone()))
+                    .collect()
+            }
             other => panic!("{file}: unknown key {other}"),
         }
     }
     for needed in ["name", "why", "source", "profile", "expect"] {
-        assert!(told.iter().any(|key| key == needed), "{file} lacks {needed}");
+        assert!(
+            told.iter().any(|key| key == needed),
+            "{file} lacks {needed}"
+        );
     }
     assert!(!case.expected.is_empty(), "{file} expects nothing");
     case
@@ -72,7 +83,10 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
     let mut wrong = Vec::new();
     let mut same = |what: String, found: String, wanted: &str| {
         if found != wanted {
-            wrong.push(format!("{}: {what} is `{found}`, expected `{wanted}`", case.file));
+            wrong.push(format!(
+                "{}: {what} is `{found}`, expected `{wanted}`",
+                case.file
+            ));
         }
     };
     for (key, content) in &case.expected {
@@ -81,30 +95,64 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
             "settled" => {
                 for (stage, wanted) in pairs(content) {
                     let found = advice.settled().iter().find(|s| s.stage() == stage);
-                    same(stage, found.map(|s| s.value().to_owned()).unwrap_or_default(), &wanted);
+                    same(
+                        stage,
+                        found.map(|s| s.value().to_owned()).unwrap_or_default(),
+                        &wanted,
+                    );
                 }
             }
-            "pick" => same(key.clone(), best.map(|p| p.ball().to_owned()).unwrap_or("none".into()), scalar(content)),
-            "cover" => same(key.clone(), best.map(|p| p.cover().to_owned()).unwrap_or_default(), scalar(content)),
+            "pick" => same(
+                key.clone(),
+                best.map(|p| p.ball().to_owned()).unwrap_or("none".into()),
+                scalar(content),
+            ),
+            "cover" => same(
+                key.clone(),
+                best.map(|p| p.cover().to_owned()).unwrap_or_default(),
+                scalar(content),
+            ),
             "second" | "third" => {
                 let place = if key == "second" { 1 } else { 2 };
                 let found = advice.picks().get(place).map(|p| p.ball().to_owned());
                 same(key.clone(), found.unwrap_or_default(), scalar(content));
             }
-            "total" => same(key.clone(), best.map(|p| p.total().to_string()).unwrap_or_default(), scalar(content)),
-            "out_the_door" => same(key.clone(), best.map(|p| p.out_the_door().to_owned()).unwrap_or_default(), scalar(content)),
-            "customers_choice" => same(key.clone(), best.is_some_and(|p| p.is_by_customer()).to_string(), scalar(content)),
-            "drill_today" => same(key.clone(), advice.drill_today().to_string(), scalar(content)),
+            "total" => same(
+                key.clone(),
+                best.map(|p| p.total().to_string()).unwrap_or_default(),
+                scalar(content),
+            ),
+            "out_the_door" => same(
+                key.clone(),
+                best.map(|p| p.out_the_door().to_owned())
+                    .unwrap_or_default(),
+                scalar(content),
+            ),
+            "customers_choice" => same(
+                key.clone(),
+                best.is_some_and(|p| p.is_by_customer()).to_string(),
+                scalar(content),
+            ),
+            "drill_today" => same(
+                key.clone(),
+                advice.drill_today().to_string(),
+                scalar(content),
+            ),
             "lines" => {
-                let lines: Vec<&Reason> = best.map(|p| p.lines().iter().collect()).unwrap_or_default();
+                let lines: Vec<&Reason> =
+                    best.map(|p| p.lines().iter().collect()).unwrap_or_default();
                 for (rule, wanted) in pairs(content) {
                     same(format!("line {rule}"), shown(&lines, &rule), &wanted);
                 }
             }
             "weight_lines" | "grip_lines" | "surface_lines" | "layout_lines" => {
                 let stage = key.trim_end_matches("_lines");
-                let lines: Vec<&Reason> =
-                    advice.settled().iter().filter(|s| s.stage() == stage).flat_map(|s| s.lines()).collect();
+                let lines: Vec<&Reason> = advice
+                    .settled()
+                    .iter()
+                    .filter(|s| s.stage() == stage)
+                    .flat_map(|s| s.lines())
+                    .collect();
                 for (rule, wanted) in pairs(content) {
                     same(format!("line {rule}"), shown(&lines, &rule), &wanted);
                 }
@@ -113,13 +161,21 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
                 for (ball, rule) in pairs(content) {
                     let out = advice.ruled_out().iter().find(|r| r.ball() == ball);
                     let found = out.is_some_and(|r| r.lines().iter().any(|l| l.rule() == rule));
-                    same(format!("{ball} ruled out by {rule}"), found.to_string(), "true");
+                    same(
+                        format!("{ball} ruled out by {rule}"),
+                        found.to_string(),
+                        "true",
+                    );
                 }
             }
             "near_misses" => {
                 for (ball, over) in pairs(content) {
                     let found = advice.near_misses().iter().find(|n| n.ball() == ball);
-                    same(format!("near miss {ball}"), found.map(|n| n.over().to_owned()).unwrap_or_default(), &over);
+                    same(
+                        format!("near miss {ball}"),
+                        found.map(|n| n.over().to_owned()).unwrap_or_default(),
+                        &over,
+                    );
                 }
             }
             "numbers" => {
@@ -129,39 +185,69 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
             }
             "number_lines" => {
                 for (name, rules) in lists(content) {
-                    let lines: Vec<&Reason> =
-                        advice.spec().number(&name).map(|n| n.lines().iter().collect()).unwrap_or_default();
+                    let lines: Vec<&Reason> = advice
+                        .spec()
+                        .number(&name)
+                        .map(|n| n.lines().iter().collect())
+                        .unwrap_or_default();
                     for rule in rules {
                         let found = lines.iter().any(|l| l.rule() == rule);
-                        same(format!("{name} has a line {rule}"), found.to_string(), "true");
+                        same(
+                            format!("{name} has a line {rule}"),
+                            found.to_string(),
+                            "true",
+                        );
                     }
                 }
             }
             "cautions" => {
                 for rule in items(content) {
-                    same(format!("caution {rule}"), cautioned(advice, &rule).to_string(), "true");
+                    same(
+                        format!("caution {rule}"),
+                        cautioned(advice, &rule).to_string(),
+                        "true",
+                    );
                 }
             }
             "no_cautions" => {
                 for rule in items(content) {
-                    same(format!("caution {rule}"), cautioned(advice, &rule).to_string(), "false");
+                    same(
+                        format!("caution {rule}"),
+                        cautioned(advice, &rule).to_string(),
+                        "false",
+                    );
                 }
             }
             "first_caution" => {
-                let found = advice.cautions().first().map(|c| c.reason().rule().to_owned());
+                let found = advice
+                    .cautions()
+                    .first()
+                    .map(|c| c.reason().rule().to_owned());
                 same(key.clone(), found.unwrap_or_default(), scalar(content));
             }
             "assumed" => {
                 for (fact, wanted) in pairs(content) {
                     let found = advice.assumptions().iter().find(|a| a.fact() == fact);
                     let found = found.map(|a| a.value().unwrap_or("needed").to_owned());
-                    same(format!("assumed {fact}"), found.unwrap_or_default(), &wanted);
+                    same(
+                        format!("assumed {fact}"),
+                        found.unwrap_or_default(),
+                        &wanted,
+                    );
                 }
             }
             "work" | "handover" => {
-                let steps = if key == "work" { advice.spec().work() } else { advice.spec().handover() };
+                let steps = if key == "work" {
+                    advice.spec().work()
+                } else {
+                    advice.spec().handover()
+                };
                 for id in items(content) {
-                    same(format!("step {id}"), steps.iter().any(|s| s.id() == id).to_string(), "true");
+                    same(
+                        format!("step {id}"),
+                        steps.iter().any(|s| s.id() == id).to_string(),
+                        "true",
+                    );
                 }
             }
             "questions" => {
@@ -177,7 +263,11 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
 }
 
 fn shown(lines: &[&Reason], rule: &str) -> String {
-    lines.iter().find(|l| l.rule() == rule).map(|l| l.shown().replace('\u{2212}', "-")).unwrap_or("none".into())
+    lines
+        .iter()
+        .find(|l| l.rule() == rule)
+        .map(|l| l.shown().replace('\u{2212}', "-"))
+        .unwrap_or("none".into())
 }
 
 fn number(advice: &Advice, name: &str) -> String {
@@ -190,7 +280,11 @@ fn number(advice: &Advice, name: &str) -> String {
 
 fn cautioned(advice: &Advice, rule: &str) -> bool {
     let of_numbers = advice.spec().numbers().iter().flat_map(|n| n.cautions());
-    advice.cautions().iter().chain(of_numbers).any(|c| c.reason().rule() == rule)
+    advice
+        .cautions()
+        .iter()
+        .chain(of_numbers)
+        .any(|c| c.reason().rule() == rule)
 }
 
 fn map(node: &Node) -> Vec<(String, &Node)> {
@@ -225,14 +319,20 @@ fn items(content: &Content) -> Vec<String> {
 
 fn pairs(content: &Content) -> Vec<(String, String)> {
     match content {
-        Content::Map(pairs) => pairs.iter().map(|(k, v)| (text(k).to_owned(), text(v).to_owned())).collect(),
+        Content::Map(pairs) => pairs
+            .iter()
+            .map(|(k, v)| (text(k).to_owned(), text(v).to_owned()))
+            .collect(),
         _ => Vec::new(),
     }
 }
 
 fn lists(content: &Content) -> Vec<(String, Vec<String>)> {
     match content {
-        Content::Map(pairs) => pairs.iter().map(|(k, v)| (text(k).to_owned(), list(v))).collect(),
+        Content::Map(pairs) => pairs
+            .iter()
+            .map(|(k, v)| (text(k).to_owned(), list(v)))
+            .collect(),
         _ => Vec::new(),
     }
 }
@@ -243,10 +343,14 @@ fn json(node: &Node) -> String {
     match node.content() {
         Content::Null => "null".to_owned(),
         Content::Scalar(text) => quoted(text),
-        Content::List(nodes) => format!("[{}]", nodes.iter().map(json).collect::<Vec<_>>().join(",")),
+        Content::List(nodes) => {
+            format!("[{}]", nodes.iter().map(json).collect::<Vec<_>>().join(","))
+        }
         Content::Map(pairs) => {
-            let inside: Vec<String> =
-                pairs.iter().map(|(k, v)| format!("{}:{}", quoted(text(k)), json(v))).collect();
+            let inside: Vec<String> = pairs
+                .iter()
+                .map(|(k, v)| format!("{}:{}", quoted(text(k)), json(v)))
+                .collect();
             format!("{{{}}}", inside.join(","))
         }
     }

@@ -32,7 +32,12 @@ fn every_rule_has_a_case_that_needs_it() {
     let answers: Vec<String> = cases.iter().map(|case| answer(&shop, case)).collect();
     let mut unneeded = Vec::new();
     // Limits and rounding (`subject/limits`) belong to their measure and are held by other tests.
-    for rule in shop.rules().rules().iter().filter(|rule| !rule.id().contains('/')) {
+    for rule in shop
+        .rules()
+        .rules()
+        .iter()
+        .filter(|rule| !rule.id().contains('/'))
+    {
         let without = Shop::of(shop.rules().without(rule.id()), Catalog::demo().unwrap());
         let named = format!("\"{}\"", rule.id());
         // Cases that name the rule are tried first; they nearly always settle it.
@@ -43,7 +48,11 @@ fn every_rule_has_a_case_that_needs_it() {
             unneeded.push(format!("{} ({})", rule.id(), rule.file()));
         }
     }
-    assert!(unneeded.is_empty(), "no case needs:\n{}", unneeded.join("\n"));
+    assert!(
+        unneeded.is_empty(),
+        "no case needs:\n{}",
+        unneeded.join("\n")
+    );
 }
 
 /// Every row of common practice that a rule names as its ground stands in a case, too.
@@ -51,11 +60,22 @@ fn every_rule_has_a_case_that_needs_it() {
 fn every_row_of_practice_has_a_case() {
     let shop = Shop::demo().unwrap();
     let cases = case::all();
-    let mut rows: Vec<&str> =
-        shop.rules().rules().iter().flat_map(|rule| rule.practice()).map(String::as_str).collect();
+    let mut rows: Vec<&str> = shop
+        .rules()
+        .rules()
+        .iter()
+        .flat_map(|rule| rule.practice())
+        .map(String::as_str)
+        .collect();
     rows.sort_unstable();
     rows.dedup();
-    let missing: Vec<&str> =
-        rows.into_iter().filter(|row| !cases.iter().any(|case| case.practice.iter().any(|p| p == row))).collect();
+    let missing: Vec<&str> = rows
+        .into_iter()
+        .filter(|row| {
+            !cases
+                .iter()
+                .any(|case| case.practice.iter().any(|p| p == row))
+        })
+        .collect();
     assert!(missing.is_empty(), "no case for {missing:?}");
 }
