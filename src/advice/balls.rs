@@ -126,26 +126,24 @@ impl Consultation<'_> {
                 .map(|line| explain::reason(rules, line, Scale::Points))
                 .collect()
         };
-        let best_lines: Vec<Reason> = best.map(lines).unwrap_or_default();
+        // What was decided on stands first, yet keeps the place the rules give it.
+        let first = ranking.order().first().copied();
+        let first_lines: Vec<Reason> = first.map(lines).unwrap_or_default();
         let mut picks = Vec::new();
-        for (place, &c) in order.iter().enumerate() {
-            let lines = if place == 0 {
-                best_lines.clone()
+        for &c in &order {
+            let lines = if Some(c) == first {
+                first_lines.clone()
             } else {
                 lines(c)
             };
-            let behind = if place == 0 {
+            let behind = if Some(c) == first {
                 None
             } else {
-                behind(&best_lines, &lines)
+                behind(&first_lines, &lines)
             };
-            picks.push(self.pick(
-                &candidates[c],
-                place + 1,
-                lines,
-                behind,
-                by_customer && choice == Some(c),
-            ));
+            let place = ranking.place(c).unwrap_or(ranking.order().len()) + 1;
+            let own = by_customer && choice == Some(c);
+            picks.push(self.pick(&candidates[c], place, lines, behind, own));
         }
         let ruled_out = ruled_out(self, &chooser, &world, &ranking, choice);
         for line in best

@@ -25,13 +25,13 @@ pub(super) fn write(page: &mut Page<'_>, advice: &Advice) {
     serious(page, advice);
     settled(page, advice);
     let pick = chosen(advice);
+    mild(page, advice, pick);
     match pick {
-        Some(pick) => best(page, pick),
+        Some(pick) => {
+            best(page, pick);
+            runners_up(page, advice, pick);
+        }
         None => none_left(page, advice),
-    }
-    if let Some(pick) = pick {
-        mild(page, advice, pick);
-        runners_up(page, advice, pick);
     }
     assumed(page, advice);
     quote(page, advice);
@@ -192,13 +192,14 @@ fn near_misses(page: &mut Page<'_>, advice: &Advice) {
     }
 }
 
-fn mild(page: &mut Page<'_>, advice: &Advice, pick: &Pick) {
-    let model = pick.ball().split('@').next().unwrap_or_default();
+fn mild(page: &mut Page<'_>, advice: &Advice, pick: Option<&Pick>) {
+    let ball = pick.map(Pick::ball).unwrap_or_default();
+    let model = ball.split('@').next().unwrap_or_default();
     let cautions: Vec<&Caution> = advice
         .cautions()
         .iter()
         .filter(|caution| caution.severity() == Severity::Mild)
-        .filter(|caution| ["person", pick.ball(), model].contains(&caution.about()))
+        .filter(|caution| ["person", ball, model].contains(&caution.about()))
         .collect();
     if cautions.is_empty() {
         return;
@@ -230,6 +231,8 @@ fn runners_up(page: &mut Page<'_>, advice: &Advice, pick: &Pick) {
         if let Some(behind) = other.behind() {
             words.push(' ');
             words.push_str(&behind_words(behind, page.audience()));
+        } else if other.place() > pick.place() {
+            words.push_str(" Just as good by our reasons; the first one costs no more.");
         }
         page.item(2, &format!("{}. ", other.place()), &words);
     }
