@@ -3,6 +3,9 @@
 //!
 //! Places in the expectations are counted by hand in the texts beside them; no outside source is needed for them.
 
+// A helper of a test may end the test.
+#![allow(clippy::expect_used, clippy::panic)]
+
 use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::document::{

@@ -4,6 +4,7 @@ use std::error::Error;
 use std::fmt;
 
 use super::place::Place;
+use super::text::clean;
 
 /// The most faults shown at once; the rest are counted.
 pub(super) const MOST_SHOWN: usize = 100;
@@ -86,9 +87,16 @@ impl fmt::Display for Fault {
             let number = place.line.to_string();
             let gutter = " ".repeat(number.len());
             let before = (place.column - 1).saturating_sub(place.skipped) as usize;
+            let keep_tab = |c| {
+                if c == '\t' {
+                    "\t".to_owned()
+                } else {
+                    clean(&String::from(c))
+                }
+            };
+            let source: String = place.source.chars().map(keep_tab).collect();
             // A tab before the place is copied, so that the marks stand under the text however wide tabs are.
-            let lead: String = place
-                .source
+            let lead: String = source
                 .chars()
                 .take(before)
                 .flat_map(|c| {
@@ -97,11 +105,11 @@ impl fmt::Display for Fault {
                     std::iter::repeat_n(mark, if c == '\t' { 1 } else { width })
                 })
                 .collect();
-            let left = place.source.chars().count().saturating_sub(before);
+            let left = source.chars().count().saturating_sub(before);
             let marks = "^".repeat((place.length as usize).min(left).max(1));
             let dots = if place.skipped > 0 { "…" } else { "" };
             let pad = if place.skipped > 0 { " " } else { "" };
-            write!(f, "\n{gutter} |\n{number} | {dots}{}", place.source)?;
+            write!(f, "\n{gutter} |\n{number} | {dots}{source}")?;
             write!(f, "\n{gutter} | {pad}{lead}{marks}")?;
             if let Some(help) = &self.help {
                 write!(f, "\n{gutter} = help: {help}")?;

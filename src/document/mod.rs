@@ -16,6 +16,7 @@ mod text;
 mod yaml;
 
 use std::path::Path;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, OnceLock};
 
 pub use fault::{Fault, Faults};
@@ -34,6 +35,10 @@ pub const DEEPEST: usize = 32;
 
 /// The most faults of form collected; a file with so many is something else altogether.
 const MOST_FOUND: usize = 1000;
+
+/// The most bytes walked again to place lists and maps; past it, which only takes a huge file full of faults, the first scalar inside
+/// stands for them.
+const MOST_WALKED: usize = 4 * LARGEST;
 
 /// How a document is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -55,6 +60,8 @@ pub struct Document {
     /// Byte places of all YAML scalars, found by a second walk the first time one is asked for that the first walk couldn't
     /// place.
     marks: OnceLock<Vec<Option<usize>>>,
+    /// Bytes walked again so far for the places of lists and maps.
+    walked: AtomicUsize,
 }
 
 /// One value of a document.
@@ -181,6 +188,7 @@ impl Document {
                 root,
                 format,
                 marks: OnceLock::new(),
+                walked: AtomicUsize::new(0),
             }),
             Err(found) => {
                 let mut marks = None;
@@ -233,17 +241,23 @@ impl Document {
 
     fn mark(&self, node: &Node) -> Option<usize> {
         let text = self.text.as_str();
+        let marks = || self.marks.get_or_init(|| yaml::scalar_marks(text));
+        let number = node.number as usize;
         match &node.content {
+            Content::Null | Content::Scalar(_) => return marks().get(number).copied().flatten(),
             Content::Map(pairs) => {
                 let key = pairs.first().and_then(|(key, _)| key.span);
                 let plain = key.and_then(|(key, _)| yaml::block_start(text, key as usize));
-                plain.or_else(|| yaml::mark_of(text, node.number))
+                if plain.is_some() {
+                    return plain;
+                }
             }
-            Content::List(_) => yaml::mark_of(text, node.number),
-            _ => {
-                let marks = self.marks.get_or_init(|| yaml::scalar_marks(text));
-                marks.get(node.number as usize).copied().flatten()
-            }
+            Content::List(_) => {}
+        }
+        if self.walked.fetch_add(text.len(), Ordering::Relaxed) < MOST_WALKED {
+            yaml::mark_of(text, node.number)
+        } else {
+            marks().get(number..)?.iter().find_map(|mark| *mark)
         }
     }
 }

@@ -117,8 +117,9 @@ impl Tree<'_> {
         }
         if cells.len() != header.len() {
             let at = At::Bytes(start.0 as usize, start.1 as usize);
+            let cell = if cells.len() == 1 { "cell" } else { "cells" };
             let message = format!(
-                "{} cells where the first line has {}",
+                "{} {cell} where the first line has {}",
                 cells.len(),
                 header.len()
             );

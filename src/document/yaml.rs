@@ -18,6 +18,9 @@ pub(super) use extent::{block_start, end_of, end_of_scalar};
 
 /// Reads one document.
 pub(super) fn read(text: &str) -> Result<Node, Vec<Found>> {
+    if let Some(found) = syntax::far_too_deep(text) {
+        return Err(vec![found]);
+    }
     let mut walk = Walk::new(text, Purpose::Tree);
     let result = walk.run();
     let root = match (walk.stop.take(), result) {

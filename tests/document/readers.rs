@@ -165,6 +165,18 @@ fn what_someone_wrote_is_shown_harmless_and_short() {
     insta::assert_snapshot!("long_line", faults.to_string());
 }
 
+#[test]
+fn a_line_is_shown_without_its_escapes() {
+    let faults = parse("\ta: \u{1b}[31mred\n", Format::Yaml).expect_err("a fault");
+    let expected = "\
+a.file:1:5: control character U+001B in the text [control-character]
+  |
+1 | \ta: \u{fffd}[31mred
+  | \t   ^
+  = help: delete it and type the text anew";
+    assert_eq!(faults.to_string(), expected);
+}
+
 #[rstest]
 #[case("strait", Some("straight"))]
 #[case("Hook", Some("hook"))]

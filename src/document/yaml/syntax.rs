@@ -51,6 +51,36 @@ impl Cursor {
     }
 }
 
+/// How many brackets may stand open. Far more than lists and maps may be nested, as brackets in texts are counted too.
+const MOST_OPEN: usize = 1000;
+
+/// Brackets nested so deep that the parser would take minutes over them; told without parsing.
+pub(super) fn far_too_deep(text: &str) -> Option<Found> {
+    let mut open: usize = 0;
+    let mut deepest = 0;
+    for (at, byte) in text.bytes().enumerate() {
+        match byte {
+            b'[' | b'{' => {
+                open += 1;
+                if open == DEEPEST + 1 {
+                    deepest = at;
+                }
+            }
+            b']' | b'}' => open = open.saturating_sub(1),
+            _ => {}
+        }
+        if open > MOST_OPEN {
+            return Some(too_deep(At::Bytes(deepest, deepest + 1)));
+        }
+    }
+    None
+}
+
+fn too_deep(at: At) -> Found {
+    let message = format!("lists and maps are nested deeper than {DEEPEST}");
+    Found::new(at, "too-deep", message)
+}
+
 /// The fault that broke the reading off.
 pub(super) fn explain(text: &str, stop: Option<Stop>, error: Option<&serde_yaml::Error>) -> Found {
     let index = error.and_then(|e| e.location()).map_or(0, |l| l.index());
@@ -60,11 +90,7 @@ pub(super) fn explain(text: &str, stop: Option<Stop>, error: Option<&serde_yaml:
     );
     match stop {
         Some(Stop::TooDeep) => {
-            return Found::new(
-                at,
-                "too-deep",
-                format!("lists and maps are nested deeper than {DEEPEST}"),
-            );
+            return too_deep(at);
         }
         Some(Stop::Tag(tag)) => {
             return Found::new(
@@ -85,11 +111,7 @@ pub(super) fn explain(text: &str, stop: Option<Stop>, error: Option<&serde_yaml:
         return several(text);
     }
     if message.contains("recursion limit") {
-        return Found::new(
-            at,
-            "too-deep",
-            format!("lists and maps are nested deeper than {DEEPEST}"),
-        );
+        return too_deep(at);
     }
     if message.contains("unknown anchor") || message.contains("repetition limit") {
         return Found::new(at, "alias", "aliases aren't allowed")
