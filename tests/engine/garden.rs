@@ -97,6 +97,7 @@ subjects:
     meaning: how long a stake
   - { id: tie.count, kind: measure, notation: count, round_to: none, meaning: how many ties }
   - { id: gardener, kind: person, meaning: who gardens }
+  - { id: planting, kind: steps, meaning: what to do in order }
 sources:
   hedge-book: { title: The Plain Hedge, author: A. Rowe, year: 1974, strength: published }
 ";

@@ -164,3 +164,30 @@ fn without_its_limits() {
     let measured = rules.measure("stake.length", &Garden::of(0).with("old.stake", 70 * INCH));
     assert_eq!(measured.value(), Some(70 * INCH));
 }
+
+#[test]
+fn steps_go_by_their_place_then_by_id() {
+    let rules = rules(&about(
+        "planting",
+        "water | step: 3, then: Water it.
+         dig | step: 1, then: Dig a hole.
+         shade | when: { garden.shade: false }, step: 2
+         b-stake | step: 2
+         a-stake | when: { worked.wind: { above: 5 } }, step: 2",
+    ));
+    let steps = |wind| rules.steps("planting", &Garden::of(0).with("worked.wind", wind));
+    let ids = crate::garden::ids(&rules, &steps(6)).join(" ");
+    assert_eq!(ids, "dig a-stake b-stake water");
+    assert_eq!(
+        crate::garden::ids(&rules, &steps(5)).join(" "),
+        "dig b-stake water"
+    );
+    assert!(
+        steps(6)
+            .iter()
+            .all(|line| line.role() == Role::Step && line.points() == 0)
+    );
+    let said = rules.reason(&steps(6)[0], spanwright::rules::Audience::Newcomer);
+    assert_eq!(said, "Dig a hole. So it is.");
+    assert!(rules.steps("plant", &Garden::of(0)).is_empty());
+}

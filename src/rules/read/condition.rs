@@ -14,7 +14,7 @@ impl<'d> Reading<'d> {
         node: &'d Node,
         subject: Option<&Subject>,
     ) -> Option<Condition> {
-        let mut fields = reader.fields(node, "conditions, as a map of facts")?;
+        let mut fields = reader.fields(node, "the conditions")?;
         let alternatives = fields.take("any_of");
         let mut tests = Vec::new();
         let mut whole = true;
@@ -48,7 +48,7 @@ impl<'d> Reading<'d> {
         node: &'d Node,
         subject: Option<&Subject>,
     ) -> Option<Vec<Condition>> {
-        let items = reader.list(node, "a list of alternatives")?;
+        let items = reader.list(node, "the alternatives")?;
         if items.is_empty() {
             reader.fault(node, "never-holds", "no alternatives, so this never holds");
             return None;

@@ -154,7 +154,7 @@ impl<'d> Reading<'d> {
         along: Option<FactId>,
         unit: Unit,
     ) -> Option<Vec<(i64, i64)>> {
-        let mut fields = reader.fields(node, "knots, as a map of places to values")?;
+        let mut fields = reader.fields(node, "the knots")?;
         let pairs = fields.rest();
         fields.close(reader);
         let mut knots: Vec<(i64, i64)> = Vec::with_capacity(pairs.len());

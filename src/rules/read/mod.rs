@@ -13,7 +13,7 @@ mod texts;
 mod values;
 mod words;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use self::parts::{Parts, Reference};
@@ -56,6 +56,8 @@ pub(super) struct Reading<'d> {
     pub(super) explained: BTreeMap<String, String>,
     /// Which rule each disputing rule names.
     disputes: Vec<(usize, String, Reference<'d>)>,
+    /// The disputing rules that a file follows; they count, so they may be disputed.
+    followed: BTreeSet<&'d str>,
 }
 
 impl RuleSet {
@@ -92,6 +94,8 @@ pub(super) fn read(
         reading.read_assumptions(reader, parts.assumptions);
         reading.read_glossary(reader, parts.glossary);
     }
+    let follow = files.iter().flat_map(|(_, parts)| &parts.follow);
+    reading.followed = follow.map(|reference| reference.id).collect();
     for (index, id, reference) in std::mem::take(&mut reading.disputes) {
         if let Some((reader, _)) = files.get_mut(index) {
             reading.check_dispute(reader, &id, reference);
@@ -138,6 +142,7 @@ impl<'d> Reading<'d> {
             glossary: BTreeMap::new(),
             explained: BTreeMap::new(),
             disputes: Vec::new(),
+            followed: BTreeSet::new(),
         };
         let Some(base) = base else { return reading };
         let named = |(key, source): (&String, &Source)| (key.clone(), Some(source.clone()));

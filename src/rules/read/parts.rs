@@ -49,7 +49,7 @@ impl<'d> Parts<'d> {
                     format!("`{key}` belongs in a file laid over others"),
                 );
             }
-            let Some(items) = reader.list(node, "a list of rule ids") else {
+            let Some(items) = reader.list(node, key) else {
                 continue;
             };
             for item in items {

@@ -22,7 +22,7 @@ impl<'d> Reading<'d> {
             }
             return;
         };
-        let Some(items) = reader.list(rules, "a list of rules") else {
+        let Some(items) = reader.list(rules, "the rules") else {
             return;
         };
         for item in items {
@@ -58,11 +58,11 @@ impl<'d> Reading<'d> {
             }
         };
         let overrides = match fields.take("override") {
-            Some(node) => reader.flag(node, "override").unwrap_or(true),
-            None => false,
+            Some(node) => reader.flag(node, "override"),
+            None => Some(false),
         };
-        let unique = match (id_node, id) {
-            (Some(node), Some(id)) => self.check_id(reader, node, id, overrides),
+        let unique = match (id_node, id, overrides) {
+            (Some(node), Some(id), Some(overrides)) => self.check_id(reader, node, id, overrides),
             _ => false,
         };
         let found = subject
@@ -228,7 +228,7 @@ impl<'d> Reading<'d> {
         {
             let message = format!("`{disputed}` is about {other}, not about {subject}");
             reader.fault(node, "other-subject", message);
-        } else if known.disputes {
+        } else if known.disputes && !self.followed.contains(disputed) {
             let message =
                 format!("`{disputed}` disputes a rule itself, so it counts nothing to dispute");
             reader.fault(node, "disputes-a-dispute", message);
@@ -251,7 +251,7 @@ fn id_text<'d>(reader: &mut Reader<'d>, node: &'d Node) -> Option<&'d str> {
 fn read_practice<'d>(reader: &mut Reader<'d>, fields: &mut Fields<'d>) -> Vec<String> {
     let items = fields
         .take("practice")
-        .and_then(|node| reader.list(node, "a list of rows of practice"));
+        .and_then(|node| reader.list(node, "the rows of practice"));
     let rows = items
         .unwrap_or_default()
         .iter()

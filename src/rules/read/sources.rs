@@ -8,7 +8,7 @@ impl<'d> Reading<'d> {
     /// The `sources` of a file: a map from key to what it is.
     pub(super) fn read_sources(&mut self, reader: &mut Reader<'d>, node: Option<&'d Node>) {
         let Some(node) = node else { return };
-        let Some(mut fields) = reader.fields(node, "sources, as a map of keys") else {
+        let Some(mut fields) = reader.fields(node, "the sources") else {
             return;
         };
         for (key, value) in fields.rest() {

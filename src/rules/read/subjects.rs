@@ -10,10 +10,19 @@ use crate::rules::rule::{Effect, Rule};
 use crate::rules::source::{Source, Strength};
 use crate::rules::subject::{Subject, SubjectKind};
 
+/// The keys that only measures have.
+const BOUNDS: [&str; 5] = [
+    "notation",
+    "limits",
+    "round_to",
+    "rounding_because",
+    "rounding_source",
+];
+
 impl<'d> Reading<'d> {
     /// The `subjects` of a file.
     pub(super) fn read_subjects(&mut self, reader: &mut Reader<'d>, node: Option<&'d Node>) {
-        let items = node.and_then(|node| reader.list(node, "a list of subjects"));
+        let items = node.and_then(|node| reader.list(node, "the subjects"));
         for item in items.unwrap_or_default() {
             self.read_subject(reader, item);
         }
@@ -32,6 +41,11 @@ impl<'d> Reading<'d> {
         let mut rules = Vec::new();
         if let Some(SubjectKind::Measure(notation)) = kind {
             rules = self.read_bounds(reader, &mut fields, notation);
+        } else if kind.is_none() {
+            // Which of these keys belong here is not known then, so they are no faults of their own.
+            for key in BOUNDS {
+                fields.take(key);
+            }
         }
         fields.close(reader);
         let (Some(id), Some(id_node)) = (id, id_node) else {

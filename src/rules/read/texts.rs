@@ -22,7 +22,7 @@ impl<'d> Reading<'d> {
                 fitter: text,
             });
         }
-        let mut fields = reader.fields(node, "a text, or a text for each audience")?;
+        let mut fields = reader.fields(node, "the reason")?;
         let texts = Audience::KEYS.map(|(_, key)| {
             let node = fields.require(key, reader)?;
             self.template(reader, node, subject)

@@ -15,7 +15,7 @@ enum Assumed {
 impl<'d> Reading<'d> {
     /// The `assumptions` of a file.
     pub(super) fn read_assumptions(&mut self, reader: &mut Reader<'d>, node: Option<&'d Node>) {
-        let items = node.and_then(|node| reader.list(node, "a list of assumptions"));
+        let items = node.and_then(|node| reader.list(node, "the assumptions"));
         for item in items.unwrap_or_default() {
             self.read_assumption(reader, item);
         }
@@ -131,7 +131,7 @@ impl<'d> Reading<'d> {
 
     /// The `glossary` of a file.
     pub(super) fn read_glossary(&mut self, reader: &mut Reader<'d>, node: Option<&'d Node>) {
-        let items = node.and_then(|node| reader.list(node, "a list of words"));
+        let items = node.and_then(|node| reader.list(node, "the glossary"));
         for item in items.unwrap_or_default() {
             self.read_word(reader, item);
         }
@@ -145,7 +145,7 @@ impl<'d> Reading<'d> {
         let word = named.and_then(|node| reader.text(node, "a word"));
         let forms = fields
             .take("also")
-            .and_then(|node| reader.list(node, "a list of forms"));
+            .and_then(|node| reader.list(node, "the other forms"));
         let meaning = fields
             .require("meaning", reader)
             .and_then(|node| reader.sentence(node, "a meaning"));
