@@ -19,6 +19,15 @@ proptest! {
         prop_assert!(!advice.drill_today());
     }
 
+    /// Part of a hand is no hand: without every hole size and span of the settled grip nothing is drilled today.
+    #[test]
+    fn nothing_is_drilled_from_part_of_a_hand(profile in profile()) {
+        let advice = advise(&profile);
+        let sizes = || advice.spec().numbers().iter().filter(|n| n.name().ends_with("bore") || n.name().ends_with("span"));
+        let blank: Vec<&str> = sizes().filter(|n| n.value().is_none()).map(|n| n.name()).collect();
+        prop_assert!(!advice.drill_today() || blank.is_empty(), "drilled today, yet blank: {blank:?}");
+    }
+
     #[test]
     fn nothing_is_drilled_for_somebody_else(profile in profile(), key in prop_oneof![Just("absent"), Just("present")]) {
         let advice = advise(&profile.with(key, json!(true)));
