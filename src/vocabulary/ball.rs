@@ -44,15 +44,21 @@ impl BallCandidate {
     fn at_grip(prices: &[[i64; 2]; 2], s: &Situation) -> Interval {
         let among = |fact: &str, word: usize| {
             let asked = s.get(fact);
-            i64::try_from(word).is_ok_and(|word| asked.holds(word) || !asked.is_known() && word == 0)
+            i64::try_from(word)
+                .is_ok_and(|word| asked.holds(word) || !asked.is_known() && word == 0)
         };
         if !s.get("settled.grip").is_known() {
             return Interval::NOT_KNOWN;
         }
-        let grips = prices.iter().enumerate().filter(|(grip, _)| among("settled.grip", *grip));
+        let grips = prices
+            .iter()
+            .enumerate()
+            .filter(|(grip, _)| among("settled.grip", *grip));
         let thumbs = grips.flat_map(|(_, row)| row.iter().enumerate());
         let open = thumbs.filter(|(thumb, _)| among("bowler.thumb", *thumb));
-        open.map(|(_, price)| Interval::point(*price)).reduce(Interval::or).unwrap_or(Interval::NOT_KNOWN)
+        open.map(|(_, price)| Interval::point(*price))
+            .reduce(Interval::or)
+            .unwrap_or(Interval::NOT_KNOWN)
     }
 
     /// Out-the-door price in the settled grip.

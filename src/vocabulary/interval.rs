@@ -83,14 +83,20 @@ impl Interval {
         if !self.is_known() || !that.is_known() {
             return Interval::NOT_KNOWN;
         }
-        Interval { lowest: self.lowest.min(that.lowest), highest: self.highest.max(that.highest) }
+        Interval {
+            lowest: self.lowest.min(that.lowest),
+            highest: self.highest.max(that.highest),
+        }
     }
     /// Both of two flags; not known if either isn't.
     pub(super) fn and(self, that: Interval) -> Self {
         if !self.is_known() || !that.is_known() {
             return Interval::NOT_KNOWN;
         }
-        Interval { lowest: self.lowest.min(that.lowest), highest: self.highest.min(that.highest) }
+        Interval {
+            lowest: self.lowest.min(that.lowest),
+            highest: self.highest.min(that.highest),
+        }
     }
     /// Are both the same value? A flag; not known if either isn't.
     pub(super) fn equals(self, that: Interval) -> Self {

@@ -107,7 +107,11 @@ pub(super) const WORKED: &[Worked] = &[
             let same = s.get("card.grip").equals(s.get("settled.grip"));
             let fits = s.get("card.works").and(same);
             // A fit that isn't on file can't be copied.
-            if fits.is_known() { fits } else { Interval::flag(false) }
+            if fits.is_known() {
+                fits
+            } else {
+                Interval::flag(false)
+            }
         },
     },
     Worked {

@@ -3,21 +3,43 @@
 use proptest::prelude::*;
 use spanwright::rules::{Kind, Origin, World};
 use spanwright::vocabulary::{
-    BallCandidate, Interval, Situation, StageFact, StageWorld, WeightCandidate, ball_facts, weight_facts,
+    BallCandidate, Interval, Situation, StageFact, StageWorld, WeightCandidate, ball_facts,
+    weight_facts,
 };
 
 use crate::{SHOP, cases};
 
 /// The scalar facts that columns and worked facts are made of.
 const ASKED: &[&str] = &[
-    "bowler.thumb", "bowler.curve", "bowler.age", "bowler.body_weight", "bowler.ball_now_weight", "bowler.hold_passed",
-    "bowler.hold_failed", "bowler.target_weight", "bowler.budget", "bowler.cover_wish", "bowler.colour_wish",
-    "owned.covers", "settled.weight", "settled.grip", "card.works", "card.grip",
-    "hand.conventional_middle_span", "hand.conventional_ring_span", "hand.fingertip_middle_span", "hand.fingertip_ring_span",
+    "bowler.thumb",
+    "bowler.curve",
+    "bowler.age",
+    "bowler.body_weight",
+    "bowler.ball_now_weight",
+    "bowler.hold_passed",
+    "bowler.hold_failed",
+    "bowler.target_weight",
+    "bowler.budget",
+    "bowler.cover_wish",
+    "bowler.colour_wish",
+    "owned.covers",
+    "settled.weight",
+    "settled.grip",
+    "card.works",
+    "card.grip",
+    "hand.conventional_middle_span",
+    "hand.conventional_ring_span",
+    "hand.fingertip_middle_span",
+    "hand.fingertip_ring_span",
 ];
 /// Worked facts that come from those alone.
 const WORKED: &[&str] = &[
-    "bowler.child", "bowler.older", "bowler.tenth_of_body", "bowler.mirrored", "card.fits", "hand.middle_span",
+    "bowler.child",
+    "bowler.older",
+    "bowler.tenth_of_body",
+    "bowler.mirrored",
+    "card.fits",
+    "hand.middle_span",
     "hand.ring_span",
 ];
 
@@ -27,7 +49,9 @@ type Side = Option<(i64, i64, i64)>;
 fn side(name: &str) -> BoxedStrategy<Side> {
     let vocabulary = SHOP.vocabulary();
     let (lowest, highest) = match vocabulary.fact(vocabulary.id(name).unwrap()).kind {
-        Kind::Number { lowest, highest, .. } => (lowest, highest),
+        Kind::Number {
+            lowest, highest, ..
+        } => (lowest, highest),
         Kind::Choice(words) => (0, words.len() as i64 - 1),
         Kind::Set(words) => (0, (1 << words.len()) - 1),
         _ => (0, 1),
@@ -36,7 +60,8 @@ fn side(name: &str) -> BoxedStrategy<Side> {
         let (low, high) = (a.min(b), a.max(b));
         Some((low, high, low + (high - low) * part / 100))
     });
-    prop_oneof![1 => Just(None), 2 => (lowest..=highest).prop_map(|v| Some((v, v, v))), 4 => range].boxed()
+    prop_oneof![1 => Just(None), 2 => (lowest..=highest).prop_map(|v| Some((v, v, v))), 4 => range]
+        .boxed()
 }
 
 fn sides() -> Vec<BoxedStrategy<Side>> {
@@ -58,21 +83,41 @@ fn situations(sides: &[Side]) -> (Situation, Situation) {
 
 fn ball() -> impl Strategy<Value = BallCandidate> {
     let prices = || prop::array::uniform2(prop::array::uniform2(5_000..40_000_i64));
-    (0..5_i64, 6..=16_i64, 0..2048_i64, prices(), prices()).prop_map(|(cover, pounds, colours, drilled, cheapest)| {
-        BallCandidate { cover, weight: pounds * 100, colours, drilled, cheapest, ..BallCandidate::default() }
-    })
+    (0..5_i64, 6..=16_i64, 0..2048_i64, prices(), prices()).prop_map(
+        |(cover, pounds, colours, drilled, cheapest)| BallCandidate {
+            cover,
+            weight: pounds * 100,
+            colours,
+            drilled,
+            cheapest,
+            ..BallCandidate::default()
+        },
+    )
 }
 
-fn enclosed<C: Clone>(subject: &str, facts: &[StageFact<C>], candidates: &[C], sides: &[Side]) -> Result<(), TestCaseError> {
+fn enclosed<C: Clone>(
+    subject: &str,
+    facts: &[StageFact<C>],
+    candidates: &[C],
+    sides: &[Side],
+) -> Result<(), TestCaseError> {
     let (whole, point) = situations(sides);
     let over = StageWorld::new(&whole, facts, candidates, |_| 0);
     let at = StageWorld::new(&point, facts, candidates, |_| 0);
     let vocabulary = SHOP.vocabulary();
-    for fact in vocabulary.facts().iter().filter(|f| f.subject == Some(subject) && f.origin == Origin::Derived) {
+    for fact in vocabulary
+        .facts()
+        .iter()
+        .filter(|f| f.subject == Some(subject) && f.origin == Origin::Derived)
+    {
         let id = vocabulary.id(fact.name).unwrap();
         for (candidate, value) in at.column(id).iter().enumerate() {
             let bounds = over.bounds(id, candidate);
-            prop_assert!(bounds.holds(*value), "{} is {value}, outside {bounds:?}", fact.name);
+            prop_assert!(
+                bounds.holds(*value),
+                "{} is {value}, outside {bounds:?}",
+                fact.name
+            );
         }
     }
     Ok(())

@@ -10,11 +10,19 @@ use crate::profiles::profile;
 use crate::{advise, cases};
 
 fn picks(advice: &Advice) -> BTreeSet<String> {
-    advice.picks().iter().map(|pick| pick.ball().to_owned()).collect()
+    advice
+        .picks()
+        .iter()
+        .map(|pick| pick.ball().to_owned())
+        .collect()
 }
 
 fn ruled_out(advice: &Advice) -> BTreeSet<String> {
-    advice.ruled_out().iter().map(|out| out.ball().to_owned()).collect()
+    advice
+        .ruled_out()
+        .iter()
+        .map(|out| out.ball().to_owned())
+        .collect()
 }
 
 proptest! {

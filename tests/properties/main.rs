@@ -27,6 +27,13 @@ fn advise(profile: &profiles::Profile) -> Advice {
 
 /// So many random cases; times `PROPERTY_TIMES` for a long look.
 fn cases(count: u32) -> Config {
-    let times = std::env::var("PROPERTY_TIMES").ok().and_then(|times| times.parse().ok()).unwrap_or(1);
-    Config { cases: count.saturating_mul(times), failure_persistence: None, ..Config::default() }
+    let times = std::env::var("PROPERTY_TIMES")
+        .ok()
+        .and_then(|times| times.parse().ok())
+        .unwrap_or(1);
+    Config {
+        cases: count.saturating_mul(times),
+        failure_persistence: None,
+        ..Config::default()
+    }
 }

@@ -10,9 +10,17 @@ use crate::{advise, cases};
 
 /// The same bowler in a mirror: the other hand, and every lateral pitch of the card to the other side.
 fn mirrored(profile: &Profile) -> Profile {
-    let other = if profile.0["hand"] == "left" { "right" } else { "left" };
+    let other = if profile.0["hand"] == "left" {
+        "right"
+    } else {
+        "left"
+    };
     let mut image = profile.with("hand", json!(other));
-    if let Some(pitches) = image.0.pointer_mut("/fit_card/pitches").and_then(Value::as_object_mut) {
+    if let Some(pitches) = image
+        .0
+        .pointer_mut("/fit_card/pitches")
+        .and_then(Value::as_object_mut)
+    {
         for hole in pitches.values_mut() {
             if let Some(lateral) = hole.get_mut("lateral") {
                 if let Ok(steps) = LateralPitch.read(lateral.as_str().unwrap()) {
@@ -25,25 +33,44 @@ fn mirrored(profile: &Profile) -> Profile {
 }
 
 fn points(lines: &[Reason], turn: i64) -> Vec<(String, i64)> {
-    lines.iter().map(|line| (line.rule().to_owned(), line.points() * turn)).collect()
+    lines
+        .iter()
+        .map(|line| (line.rule().to_owned(), line.points() * turn))
+        .collect()
 }
 
 type Numbers = Vec<(String, Option<i64>, Vec<(String, i64)>)>;
 
 fn numbers(advice: &Advice, lateral: i64) -> Numbers {
     let each = advice.spec().numbers().iter().map(|number| {
-        let turn = if number.name().ends_with("lateral_pitch") { lateral } else { 1 };
-        (number.name().to_owned(), number.value().map(|value| value * turn), points(number.lines(), turn))
+        let turn = if number.name().ends_with("lateral_pitch") {
+            lateral
+        } else {
+            1
+        };
+        (
+            number.name().to_owned(),
+            number.value().map(|value| value * turn),
+            points(number.lines(), turn),
+        )
     });
     each.collect()
 }
 
 fn picks(advice: &Advice) -> Vec<(String, i64)> {
-    advice.picks().iter().map(|pick| (pick.ball().to_owned(), pick.total())).collect()
+    advice
+        .picks()
+        .iter()
+        .map(|pick| (pick.ball().to_owned(), pick.total()))
+        .collect()
 }
 
 fn settled(advice: &Advice) -> Vec<(String, String, i64)> {
-    advice.settled().iter().map(|s| (s.stage().to_owned(), s.value().to_owned(), s.total())).collect()
+    advice
+        .settled()
+        .iter()
+        .map(|s| (s.stage().to_owned(), s.value().to_owned(), s.total()))
+        .collect()
 }
 
 proptest! {

@@ -57,7 +57,10 @@ fn reversed(text: &str) -> String {
 pub fn rules(files: &[(String, String)]) -> RuleSet {
     let documents: Vec<Document> = files
         .iter()
-        .map(|(name, text)| Document::parse(name, text.as_bytes(), Format::Yaml).unwrap_or_else(|faults| panic!("{faults}")))
+        .map(|(name, text)| {
+            Document::parse(name, text.as_bytes(), Format::Yaml)
+                .unwrap_or_else(|faults| panic!("{faults}"))
+        })
         .collect();
     RuleSet::read(SHOP.vocabulary(), &documents).unwrap_or_else(|faults| panic!("{faults}"))
 }
@@ -77,14 +80,24 @@ fn table(name: &str, head: &str, rows: &[String]) -> Document {
 /// The demo catalog with the rows of its three tables in random order.
 fn shuffled_catalog() -> impl Strategy<Value = [Vec<String>; 3]> {
     let shuffled = |name| Just(rows(name).1).prop_shuffle();
-    (shuffled("models.csv"), shuffled("cores.csv"), shuffled("shelf.csv")).prop_map(|(a, b, c)| [a, b, c])
+    (
+        shuffled("models.csv"),
+        shuffled("cores.csv"),
+        shuffled("shelf.csv"),
+    )
+        .prop_map(|(a, b, c)| [a, b, c])
 }
 
 fn catalog([models, cores, shelf]: &[Vec<String>; 3]) -> Catalog {
     let table = |name: &str, own: &[String]| table(name, &rows(name).0, own);
     let prices = Document::read(&folder("catalog-demo/prices.yaml")).unwrap();
-    Catalog::read(&table("models.csv", models), &table("cores.csv", cores), &table("shelf.csv", shelf), &prices)
-        .unwrap_or_else(|faults| panic!("{faults}"))
+    Catalog::read(
+        &table("models.csv", models),
+        &table("cores.csv", cores),
+        &table("shelf.csv", shelf),
+        &prices,
+    )
+    .unwrap_or_else(|faults| panic!("{faults}"))
 }
 
 fn answer(shop: &Shop, profile: &Profile) -> String {

@@ -65,11 +65,15 @@ fn words(all: &'static [&'static str]) -> BoxedStrategy<Value> {
 
 /// A number from a range of whole steps, a few at a time.
 fn number(notation: Notation, lowest: i64, highest: i64, step: i64) -> BoxedStrategy<Value> {
-    (lowest / step..=highest / step).prop_map(move |n| json!(notation.write(n * step))).boxed()
+    (lowest / step..=highest / step)
+        .prop_map(move |n| json!(notation.write(n * step)))
+        .boxed()
 }
 
 fn whole(lowest: i64, highest: i64) -> BoxedStrategy<Value> {
-    (lowest..=highest).prop_map(|n| json!(n.to_string())).boxed()
+    (lowest..=highest)
+        .prop_map(|n| json!(n.to_string()))
+        .boxed()
 }
 
 fn flag() -> BoxedStrategy<Value> {
@@ -112,12 +116,18 @@ fn gauge() -> BoxedStrategy<Value> {
     prop_oneof![9 => number(HoleSize, 36, 76, 1), 1 => number(HoleSize, 20, 96, 1)].boxed()
 }
 
-fn span(grip: Option<&'static str>, finger: &'static str, lowest: i64, highest: i64) -> BoxedStrategy<Value> {
+fn span(
+    grip: Option<&'static str>,
+    finger: &'static str,
+    lowest: i64,
+    highest: i64,
+) -> BoxedStrategy<Value> {
     let along = prop_oneof![5 => Just("arc"), 1 => Just("chord")];
     let kind = prop_oneof![9 => Just("full"), 1 => Just("cut")];
     (number(Length, lowest, highest, 2), along, kind)
         .prop_map(move |(value, along, kind)| {
-            let mut span = json!({ "finger": finger, "value": value, "kind": kind, "along": along });
+            let mut span =
+                json!({ "finger": finger, "value": value, "kind": kind, "along": along });
             if let Some(grip) = grip {
                 span["grip"] = json!(grip);
             }
@@ -129,9 +139,16 @@ fn span(grip: Option<&'static str>, finger: &'static str, lowest: i64, highest: 
 /// Spans of one grip, of the other, or of both.
 fn spans() -> BoxedStrategy<Value> {
     let pair = |grip, lowest, highest| {
-        (span(Some(grip), "middle", lowest, highest), span(Some(grip), "ring", lowest, highest))
+        (
+            span(Some(grip), "middle", lowest, highest),
+            span(Some(grip), "ring", lowest, highest),
+        )
     };
-    (pair("conventional", 160, 256), pair("fingertip", 220, 320), 0..3)
+    (
+        pair("conventional", 160, 256),
+        pair("fingertip", 220, 320),
+        0..3,
+    )
         .prop_map(|((a, b), (c, d), which)| match which {
             0 => json!([a, b]),
             1 => json!([c, d]),
@@ -174,7 +191,11 @@ fn pitches() -> BoxedStrategy<Value> {
             entry("lateral", number(LateralPitch, -40, 40, 4)),
         ])
     };
-    map(vec![entry("thumb", hole()), entry("middle", hole()), entry("ring", hole())])
+    map(vec![
+        entry("thumb", hole()),
+        entry("middle", hole()),
+        entry("ring", hole()),
+    ])
 }
 
 fn card() -> BoxedStrategy<Value> {
@@ -214,36 +235,59 @@ fn owned() -> BoxedStrategy<Value> {
 
 fn person() -> Vec<Entry> {
     let rev_rate = prop_oneof![number(Rate, 60, 500, 10), word(bowler::REV_LEVELS)].boxed();
-    let at = select(vec!["release", "pins"]).prop_map(|at| json!(at)).boxed();
+    let at = select(vec!["release", "pins"])
+        .prop_map(|at| json!(at))
+        .boxed();
     vec![
         sure("hand", word(bowler::HANDS)),
         entry("delivery", word(bowler::DELIVERIES)),
-        entry("thumb", prop_oneof![4 => Just(json!("in")), 1 => Just(json!("out"))].boxed()),
+        entry(
+            "thumb",
+            prop_oneof![4 => Just(json!("in")), 1 => Just(json!("out"))].boxed(),
+        ),
         entry("intent", word(bowler::INTENTS)),
         entry("curve", word(bowler::CURVES)),
         entry("experience", word(bowler::EXPERIENCES)),
         entry("games_a_week", whole(0, 30)),
-        entry("age", prop_oneof![1 => whole(4, 17), 2 => whole(18, 95)].boxed()),
+        entry(
+            "age",
+            prop_oneof![1 => whole(4, 17), 2 => whole(18, 95)].boxed(),
+        ),
         entry("body_weight", number(Weight, 4000, 28000, 100)),
-        entry("ball_now", map(vec![
-            sure("whose", word(&["house", "own"])),
-            entry("weight", number(Weight, 600, 1600, 100)),
-        ])),
-        entry("hold_test", map(vec![
-            entry("passed", number(Weight, 600, 1200, 100)),
-            entry("failed", number(Weight, 1000, 1600, 100)),
-        ])),
+        entry(
+            "ball_now",
+            map(vec![
+                sure("whose", word(&["house", "own"])),
+                entry("weight", number(Weight, 600, 1600, 100)),
+            ]),
+        ),
+        entry(
+            "hold_test",
+            map(vec![
+                entry("passed", number(Weight, 600, 1200, 100)),
+                entry("failed", number(Weight, 1000, 1600, 100)),
+            ]),
+        ),
         entry("aches", words(bowler::ACHES)),
         entry("injuries", words(bowler::INJURIES)),
         entry("skin", word(bowler::SKINS)),
         entry("rev_rate", rev_rate),
-        entry("speed", map(vec![sure("value", number(Speed, 80, 220, 5)), sure("where", at)])),
+        entry(
+            "speed",
+            map(vec![
+                sure("value", number(Speed, 80, 220, 5)),
+                sure("where", at),
+            ]),
+        ),
         rare("rotation", number(Angle, 0, 900, 50)),
         rare("tilt", number(Angle, 0, 400, 10)),
-        rare("pap", map(vec![
-            entry("over", number(Length, 192, 384, 8)),
-            entry("up", number(UpDown, -96, 96, 8)),
-        ])),
+        rare(
+            "pap",
+            map(vec![
+                entry("over", number(Length, 192, 384, 8)),
+                entry("up", number(UpDown, -96, 96, 8)),
+            ]),
+        ),
         entry("lanes", words(bowler::LANES)),
         entry("budget", number(Money, 5_000, 40_000, 500)),
         entry("owned", owned()),
@@ -259,10 +303,13 @@ fn wishes() -> Vec<Entry> {
         rare("wrist_support", flag()),
         rare("present", flag()),
         rare("absent", flag()),
-        rare("settled", map(vec![
-            entry("weight", number(Weight, 600, 1600, 100)),
-            entry("grip", word(bowler::GRIPS)),
-        ])),
+        rare(
+            "settled",
+            map(vec![
+                entry("weight", number(Weight, 600, 1600, 100)),
+                entry("grip", word(bowler::GRIPS)),
+            ]),
+        ),
         entry("measured", measured()),
         entry("fit_card", card()),
     ]

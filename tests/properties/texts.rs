@@ -10,15 +10,25 @@ use crate::{advise, cases};
 
 /// Words that hurt, mislead or belong to the program (common practice, no source).
 const AVOIDED: &[&str] = &[
-    "newcomer", "senior", "stiff", "rolled out", "speed-dominant", "goes where you aim", "does nothing for you",
-    "ledger", "fate", "rev level",
+    "newcomer",
+    "senior",
+    "stiff",
+    "rolled out",
+    "speed-dominant",
+    "goes where you aim",
+    "does nothing for you",
+    "ledger",
+    "fate",
+    "rev level",
 ];
 
 /// The first word that stands twice in a row within a line.
 fn doubled(text: &str) -> Option<&str> {
     text.lines().find(|line| {
         let words: Vec<&str> = line.split(' ').collect();
-        words.windows(2).any(|two| two[0] == two[1] && two[0].len() > 1 && two[0].chars().all(char::is_alphabetic))
+        words.windows(2).any(|two| {
+            two[0] == two[1] && two[0].len() > 1 && two[0].chars().all(char::is_alphabetic)
+        })
     })
 }
 
@@ -36,8 +46,15 @@ fn reasons(advice: &Advice) -> impl Iterator<Item = &Reason> {
     let out = advice.ruled_out().iter().flat_map(|out| out.lines());
     let numbers = advice.spec().numbers();
     let lines = numbers.iter().flat_map(|number| number.lines());
-    let cautions = advice.cautions().iter().chain(numbers.iter().flat_map(|number| number.cautions()));
-    settled.chain(picks).chain(out).chain(lines).chain(cautions.map(|caution| caution.reason()))
+    let cautions = advice
+        .cautions()
+        .iter()
+        .chain(numbers.iter().flat_map(|number| number.cautions()));
+    settled
+        .chain(picks)
+        .chain(out)
+        .chain(lines)
+        .chain(cautions.map(|caution| caution.reason()))
 }
 
 proptest! {

@@ -22,21 +22,43 @@ fn names_are_unique() {
 #[test]
 fn every_answer_fact_is_an_answer_of_the_profile() {
     let mut wrong = Vec::new();
-    for fact in SHOP.vocabulary().facts().iter().filter(|fact| fact.origin == Origin::Answer) {
+    for fact in SHOP
+        .vocabulary()
+        .facts()
+        .iter()
+        .filter(|fact| fact.origin == Origin::Answer)
+    {
         let Some(answer) = answer(fact.name) else {
             wrong.push(format!("{} is no answer", fact.name));
             continue;
         };
         let same = match (&fact.kind, answer.shape()) {
-            (Kind::Number { notation, lowest, highest }, Shape::Number { notation: own, lowest: low, highest: high, .. }) => {
-                *notation == own && *lowest <= low && high <= *highest
+            (
+                Kind::Number {
+                    notation,
+                    lowest,
+                    highest,
+                },
+                Shape::Number {
+                    notation: own,
+                    lowest: low,
+                    highest: high,
+                    ..
+                },
+            ) => *notation == own && *lowest <= low && high <= *highest,
+            (Kind::Choice(words), Shape::Choice(own)) | (Kind::Set(words), Shape::Set(own)) => {
+                *words == own
             }
-            (Kind::Choice(words), Shape::Choice(own)) | (Kind::Set(words), Shape::Set(own)) => *words == own,
             (Kind::Flag, Shape::Flag) => true,
             _ => false,
         };
         if !same {
-            wrong.push(format!("{}: {:?} against {:?}", fact.name, fact.kind, answer.shape()));
+            wrong.push(format!(
+                "{}: {:?} against {:?}",
+                fact.name,
+                fact.kind,
+                answer.shape()
+            ));
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
@@ -48,7 +70,10 @@ fn built_in_rules_are_the_files() {
     let read = rules(&rule_files());
     assert_eq!(read.digest(), SHOP.rules().digest());
     let files = |set: &spanwright::rules::RuleSet| -> BTreeSet<String> {
-        set.rules().iter().map(|rule| rule.file().to_owned()).collect()
+        set.rules()
+            .iter()
+            .map(|rule| rule.file().to_owned())
+            .collect()
     };
     assert_eq!(files(&read), files(SHOP.rules()));
 }
