@@ -40,13 +40,25 @@ pub struct BallCandidate {
 }
 
 impl BallCandidate {
+    /// The price over all grips and thumbs there could be; a thumb nobody asked about goes in.
     fn at_grip(prices: &[[i64; 2]; 2], s: &Situation) -> Interval {
-        let out = usize::from(s.is_word("bowler.thumb", "out"));
-        match s.known("settled.grip") {
-            Some(0) => Interval::point(prices[0][out]),
-            Some(_) => Interval::point(prices[1][out]),
-            None => Interval::between(prices[0][out], prices[1][out]),
+        let among = |fact: &str, word: usize| {
+            let asked = s.get(fact);
+            i64::try_from(word)
+                .is_ok_and(|word| asked.holds(word) || !asked.is_known() && word == 0)
+        };
+        if !s.get("settled.grip").is_known() {
+            return Interval::NOT_KNOWN;
         }
+        let grips = prices
+            .iter()
+            .enumerate()
+            .filter(|(grip, _)| among("settled.grip", *grip));
+        let thumbs = grips.flat_map(|(_, row)| row.iter().enumerate());
+        let open = thumbs.filter(|(thumb, _)| among("bowler.thumb", *thumb));
+        open.map(|(_, price)| Interval::point(*price))
+            .reduce(Interval::or)
+            .unwrap_or(Interval::NOT_KNOWN)
     }
 
     /// Out-the-door price in the settled grip.

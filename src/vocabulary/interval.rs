@@ -78,6 +78,30 @@ impl Interval {
             highest: self.highest.saturating_add(that.highest),
         }
     }
+    /// The smallest range that holds both; not known if either isn't.
+    pub(super) fn or(self, that: Interval) -> Self {
+        if !self.is_known() || !that.is_known() {
+            return Interval::NOT_KNOWN;
+        }
+        Interval {
+            lowest: self.lowest.min(that.lowest),
+            highest: self.highest.max(that.highest),
+        }
+    }
+    /// Both of two flags; not known if either isn't.
+    pub(super) fn and(self, that: Interval) -> Self {
+        if !self.is_known() || !that.is_known() {
+            return Interval::NOT_KNOWN;
+        }
+        Interval {
+            lowest: self.lowest.min(that.lowest),
+            highest: self.highest.min(that.highest),
+        }
+    }
+    /// Are both the same value? A flag; not known if either isn't.
+    pub(super) fn equals(self, that: Interval) -> Self {
+        self.minus(that).is(0)
+    }
     /// Distance from zero.
     pub fn distance(self) -> Self {
         if !self.is_known() {

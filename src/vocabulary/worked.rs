@@ -29,10 +29,12 @@ fn length() -> Kind {
 
 /// The measured span of the settled grip.
 fn span(s: &Situation, conventional: &str, fingertip: &str) -> Interval {
-    match s.known("settled.grip") {
-        Some(0) => s.get(conventional),
-        Some(_) => s.get(fingertip),
-        None => Interval::NOT_KNOWN,
+    let grip = s.get("settled.grip");
+    match (grip.holds(0), grip.holds(1)) {
+        (true, false) => s.get(conventional),
+        (false, true) => s.get(fingertip),
+        (true, true) => s.get(conventional).or(s.get(fingertip)),
+        (false, false) => Interval::NOT_KNOWN,
     }
 }
 
@@ -102,9 +104,14 @@ pub(super) const WORKED: &[Worked] = &[
         kind: flag,
         from: "the fit card and the settled grip",
         value: |s| {
-            let same =
-                s.known("card.grip").is_some() && s.known("card.grip") == s.known("settled.grip");
-            Interval::flag(s.is("card.works") && same)
+            let same = s.get("card.grip").equals(s.get("settled.grip"));
+            let fits = s.get("card.works").and(same);
+            // A fit that isn't on file can't be copied.
+            if fits.is_known() {
+                fits
+            } else {
+                Interval::flag(false)
+            }
         },
     },
     Worked {
