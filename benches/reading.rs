@@ -6,6 +6,7 @@ use std::hint::black_box;
 use std::path::{Path, PathBuf};
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
+use spanwright::advice::Shop;
 use spanwright::document::{Document, Format};
 
 /// All files under a folder, in order of name.
@@ -78,5 +79,24 @@ fn reading(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, reading);
+/// Everything a shop needs to open: the built-in rules and the catalog, read, checked and compiled, against a plain parse of
+/// the same bytes. Wanted: at most three times.
+fn opening(criterion: &mut Criterion) {
+    let files: Vec<_> = load()
+        .into_iter()
+        .filter(|(name, ..)| !name.contains("bowlers"))
+        .collect();
+    let mut group = criterion.benchmark_group("opening");
+    group.bench_function("shop", |bencher| bencher.iter(|| black_box(Shop::demo().is_ok())));
+    group.bench_function("plain parse of the same bytes", |bencher| {
+        bencher.iter(|| {
+            for (_, bytes, format) in &files {
+                black_box(without_places(bytes, *format));
+            }
+        });
+    });
+    group.finish();
+}
+
+criterion_group!(benches, reading, opening);
 criterion_main!(benches);
