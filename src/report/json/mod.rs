@@ -1,10 +1,12 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod spec;
+
 use serde::Serialize;
 
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
-use crate::advice::{DrillSpec, SpecNumber, WorkStep};
 use crate::rules::{Audience, Severity};
+use spec::SpecDoc;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
@@ -150,37 +152,6 @@ struct QuoteDoc<'a> {
 struct AmountDoc<'a> {
     label: &'a str,
     amount: &'a str,
-}
-
-#[derive(Serialize)]
-struct SpecDoc<'a> {
-    for_ball: Option<&'a str>,
-    copied_from_card: bool,
-    drill_today: bool,
-    numbers: Vec<NumberDoc<'a>>,
-    work: Vec<StepDoc<'a>>,
-    handover: Vec<StepDoc<'a>>,
-}
-
-#[derive(Serialize)]
-struct NumberDoc<'a> {
-    name: &'a str,
-    meaning: &'a str,
-    value: Option<i64>,
-    unit: &'a str,
-    shop: &'a str,
-    blank: Option<&'a str>,
-    lines: Vec<LineDoc<'a>>,
-    cautions: Vec<CautionDoc<'a>>,
-}
-
-#[derive(Serialize)]
-struct StepDoc<'a> {
-    id: &'a str,
-    text: &'a str,
-    because: Option<&'a str>,
-    source: &'a str,
-    strength: &'a str,
 }
 
 impl<'a> Answer<'a> {
@@ -355,50 +326,6 @@ impl<'a> QuoteDoc<'a> {
             total_cents: bill.total_cents(),
             ready_when: bill.ready_when(),
             notes: bill.notes(),
-        }
-    }
-}
-
-impl<'a> SpecDoc<'a> {
-    fn new(spec: &'a DrillSpec, drill_today: bool, audience: Audience) -> SpecDoc<'a> {
-        SpecDoc {
-            for_ball: spec.for_ball(),
-            copied_from_card: spec.is_copied(),
-            drill_today,
-            numbers: spec
-                .numbers()
-                .iter()
-                .map(|n| NumberDoc::new(n, audience))
-                .collect(),
-            work: spec.work().iter().map(StepDoc::new).collect(),
-            handover: spec.handover().iter().map(StepDoc::new).collect(),
-        }
-    }
-}
-
-impl<'a> NumberDoc<'a> {
-    fn new(number: &'a SpecNumber, audience: Audience) -> NumberDoc<'a> {
-        NumberDoc {
-            name: number.name(),
-            meaning: number.meaning(),
-            value: number.value(),
-            unit: number.unit(),
-            shop: number.shop(),
-            blank: number.blank(),
-            lines: lines(number.lines(), audience),
-            cautions: cautions(number.cautions(), audience),
-        }
-    }
-}
-
-impl<'a> StepDoc<'a> {
-    fn new(step: &'a WorkStep) -> StepDoc<'a> {
-        StepDoc {
-            id: step.id(),
-            text: step.text(),
-            because: step.because(),
-            source: step.source(),
-            strength: step.strength(),
         }
     }
 }
