@@ -87,7 +87,9 @@ fn opening(criterion: &mut Criterion) {
         .filter(|(name, ..)| !name.contains("bowlers"))
         .collect();
     let mut group = criterion.benchmark_group("opening");
-    group.bench_function("shop", |bencher| bencher.iter(|| black_box(Shop::demo().is_ok())));
+    group.bench_function("shop", |bencher| {
+        bencher.iter(|| black_box(Shop::demo().is_ok()))
+    });
     group.bench_function("plain parse of the same bytes", |bencher| {
         bencher.iter(|| {
             for (_, bytes, format) in &files {

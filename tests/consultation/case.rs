@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use spanwright::advice::{Advice, Reason, Shop, SpecNumber};
 use spanwright::bowler::Bowler;
+use spanwright::catalog::Catalog;
 use spanwright::document::{Content, Document, Format, Node};
 
 /// One case file, read.
@@ -12,6 +13,8 @@ pub struct Case {
     pub practice: Vec<String>,
     pub bowler: Bowler,
     pub ball: Option<String>,
+    /// A shop's own rules, laid over the built-in ones.
+    overlay: Option<String>,
     expected: Vec<(String, Content)>,
 }
 
@@ -34,6 +37,7 @@ fn read(path: &Path) -> Case {
         practice: Vec::new(),
         bowler: Bowler::read(&Document::parse("empty", b"{}", Format::Json).unwrap()).unwrap(),
         ball: None,
+        overlay: None,
         expected: Vec::new(),
     };
     let mut told = Vec::new();
@@ -49,6 +53,7 @@ fn read(path: &Path) -> Case {
                 case.bowler =
                     Bowler::read(&profile).unwrap_or_else(|faults| panic!("{file}: {faults}"));
             }
+            "overlay" => case.overlay = Some(text(value).to_owned()),
             "ball" => case.ball = Some(text(value).to_owned()),
             "expect" => {
                 case.expected = map(value)
@@ -71,6 +76,19 @@ fn read(path: &Path) -> Case {
 
 /// The advice a shop gives in a case.
 pub fn advise(shop: &Shop, case: &Case) -> Advice {
+    if let Some(overlay) = &case.overlay {
+        let document = Document::parse(&case.file, overlay.as_bytes(), Format::Yaml)
+            .unwrap_or_else(|faults| panic!("{faults}"));
+        let rules = shop
+            .rules()
+            .overlay(&[document])
+            .unwrap_or_else(|faults| panic!("{faults}"));
+        return ask(&Shop::of(rules, Catalog::demo().unwrap()), case);
+    }
+    ask(shop, case)
+}
+
+fn ask(shop: &Shop, case: &Case) -> Advice {
     match &case.ball {
         Some(ball) => shop.fit(&case.bowler, ball),
         None => shop.advise(&case.bowler),

@@ -27,7 +27,8 @@ fn every_rule_has_a_case_that_needs_it() {
     let answer = |shop: &Shop, case: &case::Case| {
         let text = report::json(&case::advise(shop, case), Audience::Fitter);
         // The digest tells any two rule sets apart; only what is advised counts here.
-        text.replace(shop.digest(), "")
+        let digest = |line: &&str| !line.trim_start().starts_with("\"digest\"");
+        text.lines().filter(digest).collect::<String>()
     };
     let answers: Vec<String> = cases.iter().map(|case| answer(&shop, case)).collect();
     let mut unneeded = Vec::new();
