@@ -8,10 +8,10 @@ use super::explain;
 use super::outcome::Trouble;
 use super::reason::Caution;
 use super::shop::Shop;
-use super::spec::DrillSpec;
+use super::spec::{DrillSpec, SpecNumber};
 use super::stages::{self, Staged};
 use crate::bowler::Bowler;
-use crate::catalog::Grip;
+use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
 use crate::rules::{Audience, Severity};
 use crate::vocabulary::{
@@ -51,6 +51,7 @@ pub(super) fn consult(
         cautions: Vec::new(),
         settled: Vec::new(),
     };
+    consultation.price_list();
     consultation.weight(choice)?;
     consultation.grip()?;
     let found = consultation.balls(choice)?;
@@ -78,7 +79,7 @@ pub(super) fn consult(
         .cautions
         .iter()
         .any(|c| c.about == PERSON && c.severity == Severity::Serious);
-    let drill_today = !held && spec.numbers.iter().any(|n| n.value.is_some());
+    let drill_today = !held && !spec.numbers.is_empty() && spec.numbers.iter().all(drillable);
     if consultation.away() {
         withhold(&mut spec);
     }
@@ -116,6 +117,14 @@ pub(super) fn consult(
     })
 }
 
+/// Bevels and depths can be settled at the machine; everything else must be known before the drill.
+fn drillable(number: &SpecNumber) -> bool {
+    let at_the_machine = [".depth", ".bevel"]
+        .iter()
+        .any(|end| number.name.ends_with(end));
+    at_the_machine || number.value.is_some()
+}
+
 /// Nothing is drilled for someone who isn't here: no numbers leave the house.
 fn withhold(spec: &mut DrillSpec) {
     for number in &mut spec.numbers {
@@ -128,6 +137,19 @@ fn withhold(spec: &mut DrillSpec) {
 }
 
 impl Consultation<'_> {
+    /// Prices that a reason may speak of.
+    fn price_list(&mut self) {
+        let prices = self.shop.catalog().prices();
+        let holes = if self.situation.is_word("bowler.thumb", "out") { 2 } else { 3 };
+        let plug = Order { plugs: 1, ..Order::default() };
+        let mut redrill = Order::redrill(holes);
+        redrill.grip = Grip::Fingertip;
+        redrill.slug = holes == 3;
+        for (fact, order) in [("price.plug", plug), ("price.redrill", redrill)] {
+            self.situation.set(fact, Interval::point(prices.quote(&order).total()));
+        }
+    }
+
     /// The one who will bowl isn't here, so nothing is drilled.
     fn away(&self) -> bool {
         self.situation.is("bowler.present") || self.situation.is("bowler.absent")

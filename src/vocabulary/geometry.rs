@@ -2,7 +2,7 @@
 
 use super::answers::INCH;
 use super::{Interval, Situation};
-use crate::bowler::{Along, Bowler, Finger, Grip, SpanKind};
+use crate::bowler::{Along, Bowler, Finger, Grip, Span, SpanKind};
 use crate::fitting::{Sphere, ring, span, web::FingerHoles};
 use crate::rules::UNKNOWN;
 
@@ -20,27 +20,65 @@ fn steps(inches: f64) -> Interval {
     }
 }
 
-/// A measured span as the full length along the arc, whatever it was read as.
+/// A span as the full length along the arc, whatever it was read as.
 ///
-/// A span cut to cut or centre to centre needs sizes the hand doesn't have, so only the way it was
-/// read (arc or chord) is converted; other kinds stay unknown.
+/// A chord becomes an arc. A span cut to cut needs the walls of insert and slug, which only a fit card can tell; one from
+/// centre to centre needs the bores. What can't be converted stays unknown.
 pub(super) fn span_answer(bowler: &Bowler, name: &str) -> Option<i64> {
-    let (grip, finger) = match name {
-        "hand.conventional_middle_span" => (Grip::Conventional, Finger::Middle),
-        "hand.conventional_ring_span" => (Grip::Conventional, Finger::Ring),
-        "hand.fingertip_middle_span" => (Grip::Fingertip, Finger::Middle),
-        "hand.fingertip_ring_span" => (Grip::Fingertip, Finger::Ring),
-        _ => return None,
+    let hand = |grip, finger| {
+        let fits = |s: &&Span| {
+            s.grip() == Some(grip) && s.finger() == finger && s.kind() == SpanKind::Full
+        };
+        bowler
+            .spans()
+            .iter()
+            .find(fits)
+            .and_then(|span| along_the_arc(span))
     };
+    match name {
+        "hand.conventional_middle_span" => hand(Grip::Conventional, Finger::Middle),
+        "hand.conventional_ring_span" => hand(Grip::Conventional, Finger::Ring),
+        "hand.fingertip_middle_span" => hand(Grip::Fingertip, Finger::Middle),
+        "hand.fingertip_ring_span" => hand(Grip::Fingertip, Finger::Ring),
+        "card.middle_span" => card_span(bowler, Finger::Middle, "card.middle_bore"),
+        "card.ring_span" => card_span(bowler, Finger::Ring, "card.ring_bore"),
+        _ => return None,
+    }
+    .map(|inches| steps(inches).value())
+    .filter(|value| *value != UNKNOWN)
+}
+
+fn along_the_arc(span: &Span) -> Option<f64> {
+    match span.along() {
+        Along::Arc => Some(inches(span.value())),
+        Along::Chord => Sphere::default().chord_to_arc(inches(span.value())).ok(),
+    }
+}
+
+fn card_span(bowler: &Bowler, finger: Finger, bore: &str) -> Option<f64> {
     let span = bowler
+        .card()?
         .spans()
         .iter()
-        .find(|s| s.grip() == Some(grip) && s.finger() == finger && s.kind() == SpanKind::Full)?;
-    match span.along() {
-        Along::Arc => Some(span.value()),
-        Along::Chord => {
-            let arc = steps(Sphere::default().chord_to_arc(inches(span.value())).ok()?);
-            arc.is_known().then(|| arc.value())
+        .find(|span| span.finger() == finger)?;
+    let arc = along_the_arc(span)?;
+    let size = |name: &str| bowler.answer(name).map(inches);
+    let wall = |outside: &str, bore: &str| match (size(outside), size(bore)) {
+        (Some(outside), Some(bore)) => span::wall(outside, bore).ok(),
+        (None, _) => Some(0.0),
+        (Some(_), None) => None,
+    };
+    match span.kind() {
+        SpanKind::Full => Some(arc),
+        SpanKind::Cut => span::cut_to_full(
+            arc,
+            wall("card.slug", "card.thumb_bore")?,
+            wall("card.insert", bore)?,
+        )
+        .ok(),
+        SpanKind::Centre => {
+            let bores = (size("card.thumb_bore")?, size(bore)?);
+            span::centre_to_full(&Sphere::default(), arc, bores.0, bores.1).ok()
         }
     }
 }
@@ -86,6 +124,8 @@ pub(super) fn slug_wall(s: &Situation) -> Interval {
 }
 
 /// Least web between the finger holes, as drilled, over the whole of the shallower depth.
+///
+/// Holes of two sizes count with their mean, which leaves the distance of their centres and walls as it is.
 pub(super) fn least_web(s: &Situation) -> Interval {
     let drilled = |insert: &str, bore: &str| s.known(insert).or_else(|| s.known(bore));
     let (Some(middle), Some(ring), Some(bridge), Some(depth_m), Some(depth_r)) = (
@@ -108,7 +148,7 @@ pub(super) fn least_web(s: &Situation) -> Interval {
     let web = FingerHoles::new(
         &Sphere::default(),
         inches(bridge),
-        inches(middle.max(ring)),
+        inches(middle + ring) / 2.0,
         outward,
     )
     .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));

@@ -2,7 +2,7 @@
 
 use super::answers::{INCH, POUND, number};
 use super::words;
-use crate::notation::Notation::{ForwardPitch, HoleSize, LateralPitch, Length, Weight};
+use crate::notation::Notation::{ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight};
 use crate::rules::{Fact, Kind, Origin};
 
 fn settled(name: &'static str, meaning: &'static str, kind: Kind, from: &'static str) -> Fact {
@@ -48,6 +48,21 @@ pub(super) fn choices() -> Vec<Fact> {
             "the layout that was settled",
             Kind::Choice(words::LAYOUTS),
             "the layout stage",
+        ),
+    ]
+}
+
+/// What this shop charges for work that a reason may speak of.
+pub(super) fn prices() -> Vec<Fact> {
+    let money = || number(Money, 0, 200_000);
+    let list = "the shop's price list";
+    vec![
+        settled("price.plug", "filling one old hole, with tax", money(), list),
+        settled(
+            "price.redrill",
+            "filling all holes and drilling the ball again for fingertip, with inserts, slug and tax",
+            money(),
+            list,
         ),
     ]
 }
