@@ -37,7 +37,7 @@ impl<C> StageFact<C> {
         Fact {
             name: self.name,
             meaning: self.meaning,
-            kind: self.kind.clone(),
+            kind: self.kind,
             origin: match self.column {
                 Column::Fixed(_) => Origin::Candidate,
                 Column::Derived(_) => Origin::Derived,

@@ -22,10 +22,10 @@ fn mirrored(profile: &Profile) -> Profile {
         .and_then(Value::as_object_mut)
     {
         for hole in pitches.values_mut() {
-            if let Some(lateral) = hole.get_mut("lateral") {
-                if let Ok(steps) = LateralPitch.read(lateral.as_str().unwrap()) {
-                    *lateral = json!(LateralPitch.write(-steps));
-                }
+            if let Some(lateral) = hole.get_mut("lateral")
+                && let Ok(steps) = LateralPitch.read(lateral.as_str().unwrap())
+            {
+                *lateral = json!(LateralPitch.write(-steps));
             }
         }
     }
