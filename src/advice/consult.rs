@@ -140,13 +140,21 @@ impl Consultation<'_> {
     /// Prices that a reason may speak of.
     fn price_list(&mut self) {
         let prices = self.shop.catalog().prices();
-        let holes = if self.situation.is_word("bowler.thumb", "out") { 2 } else { 3 };
-        let plug = Order { plugs: 1, ..Order::default() };
+        let holes = if self.situation.is_word("bowler.thumb", "out") {
+            2
+        } else {
+            3
+        };
+        let plug = Order {
+            plugs: 1,
+            ..Order::default()
+        };
         let mut redrill = Order::redrill(holes);
         redrill.grip = Grip::Fingertip;
         redrill.slug = holes == 3;
         for (fact, order) in [("price.plug", plug), ("price.redrill", redrill)] {
-            self.situation.set(fact, Interval::point(prices.quote(&order).total()));
+            self.situation
+                .set(fact, Interval::point(prices.quote(&order).total()));
         }
     }
 

@@ -7,16 +7,26 @@ use crate::notation::Notation;
 use crate::rules::{Measured, UNKNOWN};
 use crate::vocabulary::{Alone, Interval, Measure, measures};
 
+/// What a number says where no hand was measured at all.
+const NOTHING_MEASURED: &str = "Measure the hand.";
+
 impl Consultation<'_> {
     /// All numbers of the drill spec, in the order of work.
     pub(super) fn spec(&mut self) -> DrillSpec {
         let rules = self.shop.rules();
         let left = self.situation.is_word("bowler.hand", "left");
         let mut spec = DrillSpec {
-            copied_from_card: self.situation.is("card.fits"),
+            copied_from_card: self.situation.is("card.fits")
+                && self.situation.get("card.middle_bore").is_known(),
             ..DrillSpec::default()
         };
-        for Measure { id, fact, only } in measures() {
+        for Measure {
+            id,
+            fact,
+            ask,
+            only,
+        } in measures()
+        {
             if !only
                 .iter()
                 .all(|(fact, word)| self.situation.is_word(fact, word))
@@ -31,8 +41,12 @@ impl Consultation<'_> {
             self.situation.set(fact.name, Interval::point(value));
             let notation = subject.notation().unwrap_or(Notation::Count);
             let mirrored = left && notation == Notation::LateralPitch;
-            spec.numbers
-                .push(self.number(id, subject.meaning(), notation, mirrored, &measured));
+            let mut number = self.number(id, subject.meaning(), notation, mirrored, &measured);
+            if number.value.is_none() && number.blank.is_none() {
+                let known = self.situation.is("hand.measured") || self.situation.is("card.fits");
+                number.blank = Some(if known { ask } else { NOTHING_MEASURED }.to_owned());
+            }
+            spec.numbers.push(number);
         }
         spec.work = self.shop.steps("work", &self.situation);
         spec.handover = self.shop.steps("handover", &self.situation);
@@ -56,13 +70,13 @@ impl Consultation<'_> {
             (None, Some(problem)) if problem.starts_with("more than one") => {
                 Some(format!("Decide by hand: {problem}."))
             }
-            (None, _) => Some("Measure the hand.".to_owned()),
+            (None, _) => None,
         };
         SpecNumber {
             name: id.to_owned(),
             meaning: meaning.to_owned(),
             value,
-            unit: notation.unit(),
+            unit: notation.step(),
             shop: value.map(|v| notation.write(v)).unwrap_or_default(),
             blank,
             lines: measured

@@ -106,6 +106,27 @@ impl Notation {
         write::write(self, steps)
     }
 
+    /// What one whole step is: `1/64 in`, `0.01 lb`.
+    pub fn step(self) -> &'static str {
+        match self {
+            Notation::Count | Notation::Counted(..) => "1",
+            Notation::Points => "0.1 points",
+            Notation::Money => "$0.01",
+            Notation::Weight => "0.01 lb",
+            Notation::Ounces => "0.01 oz",
+            Notation::Speed => "0.1 mph",
+            Notation::Rate => "1 rpm",
+            Notation::Length
+            | Notation::HoleSize
+            | Notation::ForwardPitch
+            | Notation::LateralPitch
+            | Notation::UpDown => "1/64 in",
+            Notation::Thousandths => "0.001 in",
+            Notation::Angle => "0.1 degrees",
+            Notation::Percent => "1 %",
+        }
+    }
+
     /// The unit's usual short form, empty where there is none.
     pub fn unit(self) -> &'static str {
         match self {

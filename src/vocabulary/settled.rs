@@ -57,7 +57,12 @@ pub(super) fn prices() -> Vec<Fact> {
     let money = || number(Money, 0, 200_000);
     let list = "the shop's price list";
     vec![
-        settled("price.plug", "filling one old hole, with tax", money(), list),
+        settled(
+            "price.plug",
+            "filling one old hole, with tax",
+            money(),
+            list,
+        ),
         settled(
             "price.redrill",
             "filling all holes and drilling the ball again for fingertip, with inserts, slug and tax",
@@ -74,6 +79,8 @@ pub struct Measure {
     pub id: &'static str,
     /// The fact by which later measures see the result.
     pub fact: Fact,
+    /// What the fitter does if this alone is missing.
+    pub ask: &'static str,
     /// Choices a ball must have for the measure to make sense, as fact and word.
     pub only: &'static [(&'static str, &'static str)],
 }
@@ -95,11 +102,28 @@ fn only(id: &str) -> &'static [(&'static str, &'static str)] {
     }
 }
 
+/// What is missing where a measure has no start although the hand was measured.
+fn ask(id: &str) -> &'static str {
+    match id {
+        "thumb.depth" => "Measure the length of the thumb.",
+        "middle.depth" | "ring.depth" => "Measure how deep the fingers reach.",
+        "middle.span" | "middle.cut_span" => "Measure the span to the middle finger in this grip.",
+        "ring.span" | "ring.cut_span" => "Measure the span to the ring finger in this grip.",
+        "thumb.forward_pitch" => "Measure the span, then judge the thumb's pitch.",
+        "thumb.lateral_pitch" => "See where the relaxed thumb points.",
+        "thumb.slug" | "middle.insert" | "ring.insert" => {
+            "Ask the supplier which outside sizes there are."
+        }
+        _ => "Measure the hand.",
+    }
+}
+
 /// The measures in the order they are worked out. A later one may use an earlier one's result by its fact.
 pub fn measures() -> Vec<Measure> {
     let row = |id, name, meaning, kind| Measure {
         id,
         fact: settled(name, meaning, kind, "worked out just before"),
+        ask: ask(id),
         only: only(id),
     };
     let bore = || number(HoleSize, 0, 110);
