@@ -1,10 +1,11 @@
 //! Answering for a candidate: its ledger, its fate, its cautions. Nothing is built until asked for.
 
-use super::compile::{Chooser, Job, Plan, Points, Way};
-use super::ledger::{self, Fate, Ledger, Line, Role};
+use std::cmp::Reverse;
+
+use super::compile::{Chooser, Job, Plan, Points, Slot, Way};
+use super::ledger::{Fate, Ledger, Line, Role};
 use super::measure::sort_cautions;
 use super::rank::Ranking;
-use super::vocabulary::{FactId, Origin};
 use super::world::{UNKNOWN, World};
 
 impl Chooser<'_> {
@@ -13,29 +14,37 @@ impl Chooser<'_> {
     /// A rule that holds and gives no points has no line. Without such a candidate the ledger is empty.
     #[must_use]
     pub fn ledger(&self, world: &dyn World, ranking: &Ranking, candidate: usize) -> Ledger {
-        let mut lines = Vec::new();
         let common = ranking.common.get_or_init(|| self.common(world, ranking));
-        for (plan, common) in self.plans.iter().zip(common) {
-            let role = match plan.job {
-                Job::Points => Role::Points,
-                Job::Dispute => Role::Dispute,
-                Job::RuleOut | Job::Caution(_) => continue,
-            };
-            let points = self.points(plan, world, ranking, candidate);
-            if points == 0 {
+        let mut found: Vec<(Reverse<u32>, usize, i32)> = Vec::with_capacity(self.plans.len());
+        for (index, plan) in self.plans.iter().enumerate() {
+            if !matches!(plan.job, Job::Points | Job::Dispute) {
                 continue;
             }
-            let mut line = self.line(plan, role, world, ranking, candidate);
-            line.common = *common == Some(points);
-            match role {
-                Role::Dispute => line.disputed = i64::from(points),
-                _ => line.points = i64::from(points),
+            let points = self.points(plan, world, ranking, candidate);
+            if points != 0 {
+                let counts = if plan.job == Job::Points {
+                    points.unsigned_abs()
+                } else {
+                    0
+                };
+                found.push((Reverse(counts), index, points));
             }
-            lines.push(line);
         }
-        ledger::sort(&mut lines);
+        // Largest first; plans are in the order of ids, so the rest of the order does not hang on files.
+        found.sort_unstable();
+        let line = |&(_, index, points): &(Reverse<u32>, usize, i32)| {
+            let plan = &self.plans[index];
+            let mut line = self.line(plan, Role::Points, world, ranking, candidate);
+            line.common = common.get(index) == Some(&Some(points));
+            if plan.job == Job::Dispute {
+                (line.role, line.disputed) = (Role::Dispute, i64::from(points));
+            } else {
+                line.points = i64::from(points);
+            }
+            line
+        };
         Ledger {
-            lines,
+            lines: found.iter().map(line).collect(),
             total: ranking.total(candidate),
         }
     }
@@ -98,7 +107,7 @@ impl Chooser<'_> {
             let mut points =
                 remaining(ranking).map(|candidate| self.points(plan, world, ranking, candidate));
             let first = points.next().filter(|&first| first != 0)?;
-            points.all(|one| one == first).then_some(first)
+            (!plan.looks || points.all(|one| one == first)).then_some(first)
         };
         self.plans.iter().map(common).collect()
     }
@@ -116,6 +125,12 @@ impl Chooser<'_> {
         ranking: &Ranking,
         candidate: usize,
     ) -> i32 {
+        if let [way] = plan.ways.as_slice()
+            && let Some(points) = &way.masked_points
+        {
+            let points = points.get(candidate).copied();
+            return points.filter(|_| ranking.open[way.number]).unwrap_or(0);
+        }
         if !self.holds(plan, world, ranking, candidate) {
             return 0;
         }
@@ -158,8 +173,11 @@ impl Chooser<'_> {
         ranking: &Ranking,
         candidate: usize,
     ) -> Line {
-        let value = |fact: FactId| self.value(fact, world, ranking, candidate);
-        let shown = plan.rule.values(&value);
+        let mut shown = Vec::with_capacity(plan.shows.len());
+        for &(fact, slot) in &plan.shows {
+            let value = self.value(slot, world, ranking, candidate);
+            shown.push((fact, value.unwrap_or(UNKNOWN)));
+        }
         Line {
             rule: plan.id,
             points: 0,
@@ -170,18 +188,19 @@ impl Chooser<'_> {
         }
     }
 
-    fn value(&self, fact: FactId, world: &dyn World, ranking: &Ranking, candidate: usize) -> i64 {
-        let slot_of = |slots: &[FactId]| slots.iter().position(|&known| known == fact);
-        let value = match self.set.vocabulary.fact(fact).origin {
-            Origin::Candidate => self
-                .fixed
-                .get(&fact)
-                .and_then(|column| column.get(candidate)),
-            Origin::Derived => slot_of(&self.derived)
-                .and_then(|slot| self.derived_column(slot, world, ranking).get(candidate)),
-            _ => slot_of(&self.scalars).and_then(|slot| ranking.scalars.get(slot)),
+    fn value(
+        &self,
+        slot: Slot,
+        world: &dyn World,
+        ranking: &Ranking,
+        candidate: usize,
+    ) -> Option<i64> {
+        let value = match slot {
+            Slot::Scalar(slot) => ranking.scalars.get(slot),
+            Slot::Fixed(slot) => self.fixed.get(slot)?.get(candidate),
+            Slot::Derived(slot) => self.derived_column(slot, world, ranking).get(candidate),
         };
-        value.copied().unwrap_or(UNKNOWN)
+        value.copied()
     }
 }
 

@@ -79,7 +79,7 @@ impl Line {
 
 /// Sorts lines by size, then by the id of their rule: never by the order of files.
 pub(super) fn sort(lines: &mut [Line]) {
-    lines.sort_by_key(|line| (std::cmp::Reverse(line.points.abs()), line.rule));
+    lines.sort_unstable_by_key(|line| (std::cmp::Reverse(line.points.abs()), line.rule));
 }
 
 /// What makes up a candidate's total.

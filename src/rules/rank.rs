@@ -6,6 +6,9 @@ use super::compile::{Chooser, Job, Plan, Points, Way, add, full_column};
 use super::condition::Allowed;
 use super::world::World;
 
+/// So few candidates are picked out one by one, without sorting the rest.
+const FEW: usize = 32;
+
 /// The candidates of a choice in order, for one asker.
 #[derive(Clone, Debug)]
 pub struct Ranking {
@@ -39,16 +42,17 @@ impl Ranking {
     /// The best few, best first; cheaper than [`Ranking::order`] when only they are wanted.
     #[must_use]
     pub fn best(&self, most: usize) -> Vec<usize> {
-        let mut keys = self.keys.clone();
-        if most == 0 {
-            return Vec::new();
+        if most > FEW {
+            return self.order().iter().copied().take(most).collect();
         }
-        if most < keys.len() {
-            keys.select_nth_unstable(most - 1);
-            keys.truncate(most);
+        let mut best: Vec<u64> = Vec::with_capacity(most + 1);
+        for &key in &self.keys {
+            if best.len() < most || best.last().is_some_and(|&worst| key < worst) {
+                best.insert(best.partition_point(|&other| other < key), key);
+                best.truncate(most);
+            }
         }
-        keys.sort_unstable();
-        self.candidates(&keys)
+        self.candidates(&best)
     }
 
     /// The total of a candidate in tenths of points, also of one that is ruled out; 0 if there is no such candidate.
@@ -195,11 +199,20 @@ impl Chooser<'_> {
 
     /// The candidates that one open way covers.
     fn cover_one(&self, way: &Way<'_>, world: &dyn World, ranking: &Ranking, mask: &mut [i32]) {
-        match &way.mask {
-            Some(fixed) => mask.copy_from_slice(fixed),
-            None => mask.fill(-1),
+        let mut late = way.late.iter();
+        match (&way.mask, late.next()) {
+            (Some(fixed), _) => mask.copy_from_slice(fixed),
+            (None, Some((slot, allowed))) => {
+                fill(mask, self.derived_column(*slot, world, ranking), allowed);
+            }
+            (None, None) => mask.fill(-1),
         }
-        for (slot, allowed) in &way.late {
+        let rest = if way.mask.is_some() {
+            way.late.iter()
+        } else {
+            late
+        };
+        for (slot, allowed) in rest {
             narrow(mask, self.derived_column(*slot, world, ranking), allowed);
         }
     }
@@ -262,13 +275,22 @@ impl Chooser<'_> {
 /// Leaves only candidates whose value is let through.
 fn narrow(mask: &mut [i32], column: &[i64], allowed: &Allowed) {
     let pairs = mask.iter_mut().zip(column);
-    match allowed {
-        Allowed::Ranges(ranges) if ranges.len() == 1 => {
-            let (low, high) = ranges[0];
-            for (bits, &value) in pairs {
-                *bits &= -i32::from(low <= value) & -i32::from(value <= high);
-            }
-        }
-        _ => pairs.for_each(|(bits, &value)| *bits &= -i32::from(allowed.contains(value))),
+    match allowed.single_range() {
+        Some((low, width)) => pairs.for_each(|(bits, &value)| *bits &= within(value, low, width)),
+        None => pairs.for_each(|(bits, &value)| *bits &= -i32::from(allowed.contains(value))),
     }
+}
+
+/// Marks exactly the candidates whose value is let through.
+fn fill(mask: &mut [i32], column: &[i64], allowed: &Allowed) {
+    let pairs = mask.iter_mut().zip(column);
+    match allowed.single_range() {
+        Some((low, width)) => pairs.for_each(|(bits, &value)| *bits = within(value, low, width)),
+        None => pairs.for_each(|(bits, &value)| *bits = -i32::from(allowed.contains(value))),
+    }
+}
+
+/// -1 for a value from `low` on to `width` beyond it, else 0: one comparison, no branch.
+fn within(value: i64, low: i64, width: u64) -> i32 {
+    -i32::from(value.wrapping_sub(low) as u64 <= width)
 }
