@@ -1,9 +1,7 @@
 //! Answering for a candidate: its ledger, its fate, its cautions. Nothing is built until asked for.
 
-use std::cmp::Reverse;
-
 use super::compile::{Chooser, Job, Plan, Points, Slot, Way};
-use super::ledger::{Fate, Ledger, Line, Role};
+use super::ledger::{Fate, Ledger, Line, Role, Shown};
 use super::measure::sort_cautions;
 use super::rank::Ranking;
 use super::world::{UNKNOWN, World};
@@ -15,31 +13,28 @@ impl Chooser<'_> {
     #[must_use]
     pub fn ledger(&self, world: &dyn World, ranking: &Ranking, candidate: usize) -> Ledger {
         let common = ranking.common.get_or_init(|| self.common(world, ranking));
-        let mut found: Vec<(Reverse<u32>, usize, i32)> = Vec::with_capacity(self.plans.len());
-        for (index, plan) in self.plans.iter().enumerate() {
-            if !matches!(plan.job, Job::Points | Job::Dispute) {
-                continue;
-            }
+        // A number that sorts as its line does: the larger first, then by plan, which is in the order of ids.
+        let mut found: Vec<(u64, usize, i32)> = Vec::with_capacity(ranking.live.len());
+        for (place, &index) in ranking.live.iter().enumerate() {
+            let plan = &self.plans[index];
             let points = self.points(plan, world, ranking, candidate);
             if points != 0 {
-                let counts = if plan.job == Job::Points {
-                    points.unsigned_abs()
-                } else {
-                    0
+                let counted = match plan.job {
+                    Job::Points => points.unsigned_abs(),
+                    _ => 0,
                 };
-                found.push((Reverse(counts), index, points));
+                found.push((u64::from(!counted) << 32 | place as u64, index, points));
             }
         }
-        // Largest first; plans are in the order of ids, so the rest of the order does not hang on files.
-        found.sort_unstable();
-        let line = |&(_, index, points): &(Reverse<u32>, usize, i32)| {
+        found.sort_unstable_by_key(|&(key, ..)| key);
+        let line = |&(key, index, points): &(u64, usize, i32)| {
             let plan = &self.plans[index];
             let mut line = self.line(plan, Role::Points, world, ranking, candidate);
-            line.common = common.get(index) == Some(&Some(points));
-            if plan.job == Job::Dispute {
-                (line.role, line.disputed) = (Role::Dispute, i64::from(points));
-            } else {
-                line.points = i64::from(points);
+            let place = (key & u64::from(u32::MAX)) as usize;
+            line.common = common.get(place) == Some(&Some(points));
+            match plan.job {
+                Job::Points => line.points = i64::from(points),
+                _ => (line.role, line.disputed) = (Role::Dispute, i64::from(points)),
             }
             line
         };
@@ -93,15 +88,18 @@ impl Chooser<'_> {
     }
 
     fn is_common_caution(&self, plan: &Plan<'_>, world: &dyn World, ranking: &Ranking) -> bool {
+        let single = remaining(ranking).nth(1).is_none();
         let mut remaining = remaining(ranking);
-        let tells = self.tells_apart(plan, ranking);
-        !tells && remaining.all(|candidate| self.holds(plan, world, ranking, candidate))
+        !(single && plan.looks)
+            && remaining.all(|candidate| self.holds(plan, world, ranking, candidate))
     }
 
-    /// By plan: the points that all remaining candidates have alike, if they are not 0.
+    /// By live plan: the points that all remaining candidates have alike, if they are not 0.
     fn common(&self, world: &dyn World, ranking: &Ranking) -> Box<[Option<i32>]> {
-        let common = |plan: &Plan<'_>| {
-            if !matches!(plan.job, Job::Points | Job::Dispute) || self.tells_apart(plan, ranking) {
+        let single = remaining(ranking).nth(1).is_none();
+        let common = |&index: &usize| {
+            let plan = &self.plans[index];
+            if single && plan.looks {
                 return None;
             }
             let mut points =
@@ -109,12 +107,7 @@ impl Chooser<'_> {
             let first = points.next().filter(|&first| first != 0)?;
             (!plan.looks || points.all(|one| one == first)).then_some(first)
         };
-        self.plans.iter().map(common).collect()
-    }
-
-    /// Whether a rule looks at candidates while there is but one left: it is a reason for that one then.
-    fn tells_apart(&self, plan: &Plan<'_>, ranking: &Ranking) -> bool {
-        plan.looks && remaining(ranking).nth(1).is_none()
+        ranking.live.iter().map(common).collect()
     }
 
     /// The points that a rule gives a candidate; 0 where it does not hold.
@@ -173,11 +166,10 @@ impl Chooser<'_> {
         ranking: &Ranking,
         candidate: usize,
     ) -> Line {
-        let mut shown = Vec::with_capacity(plan.shows.len());
-        for &(fact, slot) in &plan.shows {
+        let shown = Shown::new(plan.shows.iter().map(|&(fact, slot)| {
             let value = self.value(slot, world, ranking, candidate);
-            shown.push((fact, value.unwrap_or(UNKNOWN)));
-        }
+            (fact, value.unwrap_or(UNKNOWN))
+        }));
         Line {
             rule: plan.id,
             points: 0,

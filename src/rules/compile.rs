@@ -32,7 +32,7 @@ pub struct Chooser<'r> {
     pub(super) ways: usize,
     /// The candidates in the order that breaks ties, and the place of each in it.
     pub(super) by_tie: Arc<[u32]>,
-    pub(super) tie_place: Box<[u32]>,
+    pub(super) tie_place: Arc<[u32]>,
 }
 
 /// A rule, compiled.
@@ -109,7 +109,7 @@ impl RuleSet {
             .collect();
         ties.sort_unstable();
         let by_tie: Arc<[u32]> = ties.iter().map(|&(_, candidate)| candidate).collect();
-        let mut tie_place = vec![0; count].into_boxed_slice();
+        let mut tie_place = vec![0; count];
         for (place, &candidate) in by_tie.iter().enumerate() {
             tie_place[candidate as usize] = place as u32;
         }
@@ -124,7 +124,7 @@ impl RuleSet {
             fixed: Vec::new(),
             ways: 0,
             by_tie,
-            tie_place,
+            tie_place: tie_place.into(),
         };
         for (id, rule) in self.rules_of(&subject.id) {
             chooser.add(id, rule, fixed);
@@ -226,9 +226,7 @@ impl<'r> Chooser<'r> {
         match self.slot(curve.along(), fixed) {
             Slot::Fixed(slot) => {
                 let mut points = vec![0; self.count].into_boxed_slice();
-                curve.each(&self.fixed[slot], |candidate, value| {
-                    points[candidate] = value
-                });
+                curve.add_to(&mut points, None, &self.fixed[slot]);
                 Points::Column(points)
             }
             Slot::Derived(slot) => Points::Late(slot, curve),

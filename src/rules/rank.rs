@@ -20,11 +20,12 @@ pub struct Ranking {
     pub(super) open: Vec<bool>,
     /// Columns of facts of asker and candidate by slot, once asked for.
     pub(super) derived: Vec<OnceLock<Box<[i64]>>>,
-    /// By plan: the points that all remaining candidates have alike.
+    /// The plans that give points, counted or disputed, and are open to this asker.
+    pub(super) live: Vec<usize>,
+    /// By live plan: the points that all remaining candidates have alike.
     pub(super) common: OnceLock<Box<[Option<i32>]>>,
-    /// Sorts as the candidates that remain do: total, best first, then the place by tie.
-    keys: Vec<u64>,
     by_tie: Arc<[u32]>,
+    tie_place: Arc<[u32]>,
     order: OnceLock<Vec<usize>>,
 }
 
@@ -33,7 +34,7 @@ impl Ranking {
     #[must_use]
     pub fn order(&self) -> &[usize] {
         self.order.get_or_init(|| {
-            let mut keys = self.keys.clone();
+            let mut keys: Vec<u64> = self.keys().collect();
             keys.sort_unstable();
             self.candidates(&keys)
         })
@@ -46,7 +47,7 @@ impl Ranking {
             return self.order().iter().copied().take(most).collect();
         }
         let mut best: Vec<u64> = Vec::with_capacity(most + 1);
-        for &key in &self.keys {
+        for key in self.keys() {
             if best.len() < most || best.last().is_some_and(|&worst| key < worst) {
                 best.insert(best.partition_point(|&other| other < key), key);
                 best.truncate(most);
@@ -75,6 +76,17 @@ impl Ranking {
         self.order().iter().position(|&one| one == candidate)
     }
 
+    /// Numbers that sort as the candidates that remain do: by total, best first, then by the place that breaks ties.
+    fn keys(&self) -> impl Iterator<Item = u64> + '_ {
+        let all = self.totals.iter().zip(&self.out).zip(&*self.tie_place);
+        let remaining = all.filter(|((_, out), _)| **out == 0);
+        remaining.map(|((&total, _), &place)| {
+            // The larger total gives the smaller number.
+            let from_best = i64::from(i32::MAX) - i64::from(total);
+            (from_best as u64) << 32 | u64::from(place)
+        })
+    }
+
     fn candidates(&self, keys: &[u64]) -> Vec<usize> {
         let candidate = |key: &u64| self.by_tie[(key & u64::from(u32::MAX)) as usize] as usize;
         keys.iter().map(candidate).collect()
@@ -101,13 +113,14 @@ impl Chooser<'_> {
                 .collect(),
             open: vec![false; self.ways],
             derived: vec![OnceLock::new(); self.derived.len()],
+            live: Vec::with_capacity(self.plans.len()),
             common: OnceLock::new(),
-            keys: Vec::with_capacity(self.count),
             by_tie: Arc::clone(&self.by_tie),
+            tie_place: Arc::clone(&self.tie_place),
             order: OnceLock::new(),
         };
         let mut scratch = vec![0; self.count];
-        for plan in &self.plans {
+        for (index, plan) in self.plans.iter().enumerate() {
             let mut any_open = false;
             for way in &plan.ways {
                 let open = way
@@ -117,17 +130,13 @@ impl Chooser<'_> {
                 ranking.open[way.number] = open;
                 any_open |= open;
             }
+            if any_open && matches!(plan.job, Job::Points | Job::Dispute) {
+                ranking.live.push(index);
+            }
             if any_open && !plan.in_base {
                 self.count_in(plan, world, &mut ranking, &mut scratch);
             }
         }
-        // The larger total must give the smaller key.
-        let all = ranking.totals.iter().zip(&ranking.out).zip(&self.tie_place);
-        let remaining = all.filter(|((_, out), _)| **out == 0);
-        ranking.keys.extend(remaining.map(|((&total, _), &place)| {
-            let from_best = i64::from(i32::MAX) - i64::from(total);
-            (from_best as u64) << 32 | u64::from(place)
-        }));
         ranking
     }
 
@@ -145,6 +154,11 @@ impl Chooser<'_> {
                 let only = open.next().filter(|_| open.next().is_none());
                 if let Some(column) = only.and_then(|way| way.masked_points.as_deref()) {
                     add(&mut ranking.totals, column);
+                    return;
+                }
+                if let Some(way) = only
+                    && self.give_by_one_test(plan, way, world, ranking)
+                {
                     return;
                 }
                 let cover = self.cover(plan, world, ranking, scratch);
@@ -217,6 +231,38 @@ impl Chooser<'_> {
         }
     }
 
+    /// Gives the rule's points in one pass, if there is but one late test, of one interval, and one number to give. False if
+    /// not: then nothing is done.
+    fn give_by_one_test(
+        &self,
+        plan: &Plan<'_>,
+        way: &Way<'_>,
+        world: &dyn World,
+        ranking: &mut Ranking,
+    ) -> bool {
+        let ([(slot, allowed)], Points::Number(number)) = (way.late.as_slice(), &plan.points)
+        else {
+            return false;
+        };
+        let Some((low, width)) = allowed.single_range() else {
+            return false;
+        };
+        let mut totals = std::mem::take(&mut ranking.totals);
+        let places = totals
+            .iter_mut()
+            .zip(self.derived_column(*slot, world, ranking));
+        match &way.mask {
+            None => {
+                places.for_each(|(total, &value)| *total += within(value, low, width) & number);
+            }
+            Some(mask) => places.zip(mask).for_each(|((total, &value), bits)| {
+                *total += within(value, low, width) & bits & number;
+            }),
+        }
+        ranking.totals = totals;
+        true
+    }
+
     /// Gives the rule's points to the candidates that it covers.
     fn give(&self, plan: &Plan<'_>, cover: Cover<'_>, world: &dyn World, ranking: &mut Ranking) {
         let number = match &plan.points {
@@ -246,15 +292,13 @@ impl Chooser<'_> {
                     .zip(masked)
                     .for_each(|(total, points)| *total += points);
             }
-            (Points::Late(slot, curve), Cover::All, None) => {
+            (Points::Late(slot, curve), cover, None) => {
                 let column = self.derived_column(*slot, world, ranking);
-                curve.each(column, |candidate, points| totals[candidate] += points);
-            }
-            (Points::Late(slot, curve), Cover::Some(mask), None) => {
-                let column = self.derived_column(*slot, world, ranking);
-                curve.each(column, |candidate, points| {
-                    totals[candidate] += mask[candidate] & points
-                });
+                let mask = match cover {
+                    Cover::All => None,
+                    Cover::Some(mask) => Some(mask),
+                };
+                curve.add_to(&mut totals, mask, column);
             }
             (Points::Number(_) | Points::Asked(..), _, None) => {}
         }
