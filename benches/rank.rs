@@ -4,6 +4,9 @@
 //! kite in a list that it uses again for the next asker, so it allocates next to nothing. The rules stand in one table, from
 //! which a macro makes the chain and another the rule file; the results are compared before anything is timed.
 
+// A bench may stop as tests may.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 #[path = "rank/kites.rs"]
 mod kites;
 #[path = "rank/table.rs"]
