@@ -73,13 +73,16 @@ macro_rules! rules {
     };
 }
 
+/// A kite with its total and what fired: rule and points.
+type Best = (usize, i32, Vec<(u16, i32)>);
+
 /// The rules as `if`s, and all they leave behind.
 pub struct Chain {
     totals: Vec<i32>,
     out: Vec<bool>,
     fired: Vec<Vec<(u16, i32)>>,
     order: Vec<u32>,
-    best: Vec<(usize, i32, Vec<(u16, i32)>)>,
+    best: Vec<Best>,
 }
 
 impl Chain {
@@ -111,12 +114,7 @@ impl Chain {
     }
 
     /// The best kites with totals and ledgers.
-    pub fn answer(
-        &mut self,
-        kites: &[Kite],
-        asker: &Asker,
-        best: usize,
-    ) -> &Vec<(usize, i32, Vec<(u16, i32)>)> {
+    pub fn answer(&mut self, kites: &[Kite], asker: &Asker, best: usize) -> &Vec<Best> {
         for (place, kite) in kites.iter().enumerate() {
             let fired = &mut self.fired[place];
             fired.clear();

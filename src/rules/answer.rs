@@ -1,10 +1,9 @@
 //! Answering for a candidate: its ledger, its fate, its cautions. Nothing is built until asked for.
 
-use super::compile::{Chooser, Job, Plan, Points, Way};
-use super::ledger::{self, Fate, Ledger, Line, Role};
+use super::compile::{Chooser, Job, Plan, Points, Slot, Way};
+use super::ledger::{Fate, Ledger, Line, Role, Shown};
 use super::measure::sort_cautions;
 use super::rank::Ranking;
-use super::vocabulary::{FactId, Origin};
 use super::world::{UNKNOWN, World};
 
 impl Chooser<'_> {
@@ -13,29 +12,34 @@ impl Chooser<'_> {
     /// A rule that holds and gives no points has no line. Without such a candidate the ledger is empty.
     #[must_use]
     pub fn ledger(&self, world: &dyn World, ranking: &Ranking, candidate: usize) -> Ledger {
-        let mut lines = Vec::new();
         let common = ranking.common.get_or_init(|| self.common(world, ranking));
-        for (plan, common) in self.plans.iter().zip(common) {
-            let role = match plan.job {
-                Job::Points => Role::Points,
-                Job::Dispute => Role::Dispute,
-                Job::RuleOut | Job::Caution(_) => continue,
-            };
+        // A number that sorts as its line does: the larger first, then by plan, which is in the order of ids.
+        let mut found: Vec<(u64, usize, i32)> = Vec::with_capacity(ranking.live.len());
+        for (place, &index) in ranking.live.iter().enumerate() {
+            let plan = &self.plans[index];
             let points = self.points(plan, world, ranking, candidate);
-            if points == 0 {
-                continue;
+            if points != 0 {
+                let counted = match plan.job {
+                    Job::Points => points.unsigned_abs(),
+                    _ => 0,
+                };
+                found.push((u64::from(!counted) << 32 | place as u64, index, points));
             }
-            let mut line = self.line(plan, role, world, ranking, candidate);
-            line.common = *common == Some(points);
-            match role {
-                Role::Dispute => line.disputed = i64::from(points),
-                _ => line.points = i64::from(points),
-            }
-            lines.push(line);
         }
-        ledger::sort(&mut lines);
+        found.sort_unstable_by_key(|&(key, ..)| key);
+        let line = |&(key, index, points): &(u64, usize, i32)| {
+            let plan = &self.plans[index];
+            let mut line = self.line(plan, Role::Points, world, ranking, candidate);
+            let place = (key & u64::from(u32::MAX)) as usize;
+            line.common = common.get(place) == Some(&Some(points));
+            match plan.job {
+                Job::Points => line.points = i64::from(points),
+                _ => (line.role, line.disputed) = (Role::Dispute, i64::from(points)),
+            }
+            line
+        };
         Ledger {
-            lines,
+            lines: found.iter().map(line).collect(),
             total: ranking.total(candidate),
         }
     }
@@ -84,28 +88,26 @@ impl Chooser<'_> {
     }
 
     fn is_common_caution(&self, plan: &Plan<'_>, world: &dyn World, ranking: &Ranking) -> bool {
+        let single = remaining(ranking).nth(1).is_none();
         let mut remaining = remaining(ranking);
-        let tells = self.tells_apart(plan, ranking);
-        !tells && remaining.all(|candidate| self.holds(plan, world, ranking, candidate))
+        !(single && plan.looks)
+            && remaining.all(|candidate| self.holds(plan, world, ranking, candidate))
     }
 
-    /// By plan: the points that all remaining candidates have alike, if they are not 0.
+    /// By live plan: the points that all remaining candidates have alike, if they are not 0.
     fn common(&self, world: &dyn World, ranking: &Ranking) -> Box<[Option<i32>]> {
-        let common = |plan: &Plan<'_>| {
-            if !matches!(plan.job, Job::Points | Job::Dispute) || self.tells_apart(plan, ranking) {
+        let single = remaining(ranking).nth(1).is_none();
+        let common = |&index: &usize| {
+            let plan = &self.plans[index];
+            if single && plan.looks {
                 return None;
             }
             let mut points =
                 remaining(ranking).map(|candidate| self.points(plan, world, ranking, candidate));
             let first = points.next().filter(|&first| first != 0)?;
-            points.all(|one| one == first).then_some(first)
+            (!plan.looks || points.all(|one| one == first)).then_some(first)
         };
-        self.plans.iter().map(common).collect()
-    }
-
-    /// Whether a rule looks at candidates while there is but one left: it is a reason for that one then.
-    fn tells_apart(&self, plan: &Plan<'_>, ranking: &Ranking) -> bool {
-        plan.looks && remaining(ranking).nth(1).is_none()
+        ranking.live.iter().map(common).collect()
     }
 
     /// The points that a rule gives a candidate; 0 where it does not hold.
@@ -116,6 +118,12 @@ impl Chooser<'_> {
         ranking: &Ranking,
         candidate: usize,
     ) -> i32 {
+        if let [way] = plan.ways.as_slice()
+            && let Some(points) = &way.masked_points
+        {
+            let points = points.get(candidate).copied();
+            return points.filter(|_| ranking.open[way.number]).unwrap_or(0);
+        }
         if !self.holds(plan, world, ranking, candidate) {
             return 0;
         }
@@ -158,8 +166,10 @@ impl Chooser<'_> {
         ranking: &Ranking,
         candidate: usize,
     ) -> Line {
-        let value = |fact: FactId| self.value(fact, world, ranking, candidate);
-        let shown = plan.rule.values(&value);
+        let shown = Shown::new(plan.shows.iter().map(|&(fact, slot)| {
+            let value = self.value(slot, world, ranking, candidate);
+            (fact, value.unwrap_or(UNKNOWN))
+        }));
         Line {
             rule: plan.id,
             points: 0,
@@ -170,18 +180,19 @@ impl Chooser<'_> {
         }
     }
 
-    fn value(&self, fact: FactId, world: &dyn World, ranking: &Ranking, candidate: usize) -> i64 {
-        let slot_of = |slots: &[FactId]| slots.iter().position(|&known| known == fact);
-        let value = match self.set.vocabulary.fact(fact).origin {
-            Origin::Candidate => self
-                .fixed
-                .get(&fact)
-                .and_then(|column| column.get(candidate)),
-            Origin::Derived => slot_of(&self.derived)
-                .and_then(|slot| self.derived_column(slot, world, ranking).get(candidate)),
-            _ => slot_of(&self.scalars).and_then(|slot| ranking.scalars.get(slot)),
+    fn value(
+        &self,
+        slot: Slot,
+        world: &dyn World,
+        ranking: &Ranking,
+        candidate: usize,
+    ) -> Option<i64> {
+        let value = match slot {
+            Slot::Scalar(slot) => ranking.scalars.get(slot),
+            Slot::Fixed(slot) => self.fixed.get(slot)?.get(candidate),
+            Slot::Derived(slot) => self.derived_column(slot, world, ranking).get(candidate),
         };
-        value.copied().unwrap_or(UNKNOWN)
+        value.copied()
     }
 }
 

@@ -3,7 +3,6 @@
 //! A rule becomes *ways* it can hold. Each way is a gate on facts that are one for all candidates, decided once per
 //! asker; a mask over the candidates, made here once; and what few tests there are on facts of asker and candidate.
 
-use std::collections::HashMap;
 use std::sync::Arc;
 
 use super::condition::Allowed;
@@ -26,20 +25,20 @@ pub struct Chooser<'r> {
     pub(super) scalars: Vec<FactId>,
     /// The facts of asker and candidate that rules test or print, by slot.
     pub(super) derived: Vec<FactId>,
-    /// The columns that never change.
-    pub(super) fixed: HashMap<FactId, Box<[i64]>>,
+    /// The facts of candidates that rules look at, and their columns, which never change.
+    fixed_facts: Vec<FactId>,
+    pub(super) fixed: Vec<Box<[i64]>>,
     /// How many ways there are over all plans.
     pub(super) ways: usize,
     /// The candidates in the order that breaks ties, and the place of each in it.
     pub(super) by_tie: Arc<[u32]>,
-    pub(super) tie_place: Box<[u32]>,
+    pub(super) tie_place: Arc<[u32]>,
 }
 
 /// A rule, compiled.
 #[derive(Debug)]
 pub(super) struct Plan<'r> {
     pub(super) id: RuleId,
-    pub(super) rule: &'r Rule,
     pub(super) job: Job,
     pub(super) points: Points<'r>,
     pub(super) ways: Vec<Way<'r>>,
@@ -47,6 +46,16 @@ pub(super) struct Plan<'r> {
     pub(super) in_base: bool,
     /// Whether it looks at any fact of candidates to hold or to give its points.
     pub(super) looks: bool,
+    /// The facts that its lines show, and where their values are.
+    pub(super) shows: Vec<(FactId, Slot)>,
+}
+
+/// Where the value of a fact is, by its place there.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Slot {
+    Scalar(usize),
+    Fixed(usize),
+    Derived(usize),
 }
 
 /// What a rule of a choice does.
@@ -100,7 +109,7 @@ impl RuleSet {
             .collect();
         ties.sort_unstable();
         let by_tie: Arc<[u32]> = ties.iter().map(|&(_, candidate)| candidate).collect();
-        let mut tie_place = vec![0; count].into_boxed_slice();
+        let mut tie_place = vec![0; count];
         for (place, &candidate) in by_tie.iter().enumerate() {
             tie_place[candidate as usize] = place as u32;
         }
@@ -111,10 +120,11 @@ impl RuleSet {
             base: vec![0; count],
             scalars: Vec::new(),
             derived: Vec::new(),
-            fixed: HashMap::new(),
+            fixed_facts: Vec::new(),
+            fixed: Vec::new(),
             ways: 0,
             by_tie,
-            tie_place,
+            tie_place: tie_place.into(),
         };
         for (id, rule) in self.rules_of(&subject.id) {
             chooser.add(id, rule, fixed);
@@ -132,12 +142,13 @@ impl<'r> Chooser<'r> {
             Effect::Caution(severity) => Job::Caution(severity),
             _ => return,
         };
+        let mut shows = Vec::with_capacity(rule.facts().len());
         for &fact in rule.facts() {
-            self.prepare(fact, fixed);
+            shows.push((fact, self.slot(fact, fixed)));
         }
         let points = match rule.effect.amount() {
             Some(Amount::Number(number)) => Points::Number(*number as i32),
-            Some(Amount::Along(curve)) => self.points_along(curve),
+            Some(Amount::Along(curve)) => self.points_along(curve, fixed),
             Some(Amount::Copy(_)) | None => Points::Number(0),
         };
         let mut looks = matches!(points, Points::Column(_) | Points::Late(..));
@@ -152,14 +163,10 @@ impl<'r> Chooser<'r> {
                 masked_points: None,
             };
             for test in tests {
-                match self.origin(test.fact) {
-                    Origin::Candidate => way.narrow(&self.fixed, test.fact, &test.allowed),
-                    Origin::Derived => way
-                        .late
-                        .push((slot(&mut self.derived, test.fact), &test.allowed)),
-                    _ => way
-                        .gate
-                        .push((slot(&mut self.scalars, test.fact), &test.allowed)),
+                match self.slot(test.fact, fixed) {
+                    Slot::Fixed(slot) => way.narrow(&self.fixed[slot], &test.allowed),
+                    Slot::Derived(slot) => way.late.push((slot, &test.allowed)),
+                    Slot::Scalar(slot) => way.gate.push((slot, &test.allowed)),
                 }
             }
             let never = way
@@ -178,12 +185,12 @@ impl<'r> Chooser<'r> {
         if !ways.is_empty() {
             self.plans.push(Plan {
                 id,
-                rule,
                 job,
                 points,
                 ways,
                 in_base,
                 looks,
+                shows,
             });
         }
     }
@@ -200,36 +207,30 @@ impl<'r> Chooser<'r> {
         true
     }
 
-    /// Sees to it that the value of a fact can be had later.
-    fn prepare(&mut self, fact: FactId, fixed: &dyn World) {
+    /// Where the value of a fact will be; the columns of candidates are asked for here.
+    fn slot(&mut self, fact: FactId, fixed: &dyn World) -> Slot {
         match self.origin(fact) {
             Origin::Candidate => {
-                let count = self.count;
-                self.fixed
-                    .entry(fact)
-                    .or_insert_with(|| full_column(fixed, fact, count));
+                let slot = slot(&mut self.fixed_facts, fact);
+                if slot == self.fixed.len() {
+                    self.fixed.push(full_column(fixed, fact, self.count));
+                }
+                Slot::Fixed(slot)
             }
-            Origin::Derived => {
-                slot(&mut self.derived, fact);
-            }
-            _ => {
-                slot(&mut self.scalars, fact);
-            }
+            Origin::Derived => Slot::Derived(slot(&mut self.derived, fact)),
+            _ => Slot::Scalar(slot(&mut self.scalars, fact)),
         }
     }
 
-    fn points_along(&mut self, curve: &'r Curve) -> Points<'r> {
-        let along = curve.along();
-        match self.origin(along) {
-            Origin::Candidate => {
+    fn points_along(&mut self, curve: &'r Curve, fixed: &dyn World) -> Points<'r> {
+        match self.slot(curve.along(), fixed) {
+            Slot::Fixed(slot) => {
                 let mut points = vec![0; self.count].into_boxed_slice();
-                if let Some(column) = self.fixed.get(&along) {
-                    curve.each(column, |candidate, value| points[candidate] = value);
-                }
+                curve.add_to(&mut points, None, &self.fixed[slot]);
                 Points::Column(points)
             }
-            Origin::Derived => Points::Late(slot(&mut self.derived, along), curve),
-            _ => Points::Asked(slot(&mut self.scalars, along), curve),
+            Slot::Derived(slot) => Points::Late(slot, curve),
+            Slot::Scalar(slot) => Points::Asked(slot, curve),
         }
     }
 
@@ -240,10 +241,7 @@ impl<'r> Chooser<'r> {
 
 impl Way<'_> {
     /// Leaves only candidates whose fact is let through.
-    fn narrow(&mut self, fixed: &HashMap<FactId, Box<[i64]>>, fact: FactId, allowed: &Allowed) {
-        let Some(column) = fixed.get(&fact) else {
-            return;
-        };
+    fn narrow(&mut self, column: &[i64], allowed: &Allowed) {
         let mask = self
             .mask
             .get_or_insert_with(|| vec![-1; column.len()].into_boxed_slice());

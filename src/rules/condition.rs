@@ -19,6 +19,17 @@ pub(super) enum Allowed {
 }
 
 impl Allowed {
+    /// The lowest value and how far the highest lies beyond it, if the values are one interval.
+    pub(super) fn single_range(&self) -> Option<(i64, u64)> {
+        match self {
+            Allowed::Ranges(ranges) => match **ranges {
+                [(low, high)] => Some((low, high.wrapping_sub(low) as u64)),
+                _ => None,
+            },
+            Allowed::Bits { .. } => None,
+        }
+    }
+
     /// Whether this value is let through.
     pub(super) fn contains(&self, value: i64) -> bool {
         match self {

@@ -63,23 +63,40 @@ impl Curve {
         }
     }
 
-    /// Calls `put` with the index and the value at each place of a column, 0 at unknown ones.
-    pub(super) fn each(&self, column: &[i64], mut put: impl FnMut(usize, i32)) {
-        match &self.table {
-            Some(table) => {
-                let first = self.knots[0].0;
-                let last = first + table.len() as i64 - 1;
-                for (index, &at) in column.iter().enumerate() {
-                    let value = table[(at.clamp(first, last) - first) as usize];
-                    put(index, if at == UNKNOWN { 0 } else { value });
-                }
+    /// Adds its value along a column to the totals, only under the mask if there is one; nothing at unknown places.
+    pub(super) fn add_to(&self, totals: &mut [i32], mask: Option<&[i32]>, column: &[i64]) {
+        let places = totals.iter_mut().zip(column);
+        match (&self.table, mask) {
+            (Some(table), None) => {
+                let look = self.look_up(table);
+                places.for_each(|(total, &at)| *total += look(at));
             }
-            None => {
-                for (index, &at) in column.iter().enumerate() {
-                    put(index, self.value(at).map_or(0, |value| value as i32));
-                }
+            (Some(table), Some(mask)) => {
+                let look = self.look_up(table);
+                let masked = places.zip(mask);
+                masked.for_each(|((total, &at), bits)| *total += look(at) & bits);
+            }
+            (None, None) => places.for_each(|(total, &at)| *total += self.divide(at)),
+            (None, Some(mask)) => {
+                let masked = places.zip(mask).filter(|(_, bits)| **bits != 0);
+                masked.for_each(|((total, &at), _)| *total += self.divide(at));
             }
         }
+    }
+
+    /// Its value by the table, 0 at an unknown place; without a branch.
+    fn look_up<'t>(&self, table: &'t [i32]) -> impl Fn(i64) -> i32 + 't {
+        let first = self.knots[0].0;
+        let last = first + table.len() as i64 - 1;
+        move |at| {
+            let value = table[(at.clamp(first, last) - first) as usize];
+            if at == UNKNOWN { 0 } else { value }
+        }
+    }
+
+    /// Its value by division, 0 at an unknown place.
+    fn divide(&self, at: i64) -> i32 {
+        self.value(at).map_or(0, |value| value as i32)
     }
 }
 

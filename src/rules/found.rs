@@ -42,7 +42,7 @@ impl RuleSet {
         let mut found = Vec::new();
         for test in rule.when.all_tests() {
             let fact = self.vocabulary.fact(test.fact);
-            let value = line.shown.iter().find(|(shown, _)| *shown == test.fact);
+            let value = line.values().iter().find(|(shown, _)| *shown == test.fact);
             if let Some(&(_, value)) = value
                 && !fact.origin.is_scalar()
                 && test.allowed.contains(value)

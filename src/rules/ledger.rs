@@ -34,7 +34,7 @@ pub struct Line {
     pub(super) disputed: i64,
     pub(super) role: Role,
     pub(super) common: bool,
-    pub(super) shown: Vec<(FactId, i64)>,
+    pub(super) shown: Shown,
 }
 
 impl Line {
@@ -73,13 +73,53 @@ impl Line {
     /// The facts that the rule looks at or prints, with their values.
     #[must_use]
     pub fn values(&self) -> &[(FactId, i64)] {
-        &self.shown
+        self.shown.as_slice()
     }
 }
 
+/// So many values stand in a line itself; more are kept elsewhere. Most rules show fewer.
+const FEW: usize = 4;
+
+/// The values that a line shows.
+#[derive(Clone, Debug)]
+pub(super) enum Shown {
+    Few(usize, [(FactId, i64); FEW]),
+    Many(Box<[(FactId, i64)]>),
+}
+
+impl Shown {
+    /// The values of an iterator that knows how many they are.
+    pub(super) fn new(values: impl ExactSizeIterator<Item = (FactId, i64)>) -> Shown {
+        let count = values.len();
+        if count > FEW {
+            return Shown::Many(values.collect());
+        }
+        let mut few = [(FactId(0), 0); FEW];
+        few.iter_mut()
+            .zip(values)
+            .for_each(|(place, value)| *place = value);
+        Shown::Few(count, few)
+    }
+
+    pub(super) fn as_slice(&self) -> &[(FactId, i64)] {
+        match self {
+            Shown::Few(count, few) => few.get(..*count).unwrap_or(few),
+            Shown::Many(many) => many,
+        }
+    }
+}
+
+impl PartialEq for Shown {
+    fn eq(&self, other: &Shown) -> bool {
+        self.as_slice() == other.as_slice()
+    }
+}
+
+impl Eq for Shown {}
+
 /// Sorts lines by size, then by the id of their rule: never by the order of files.
 pub(super) fn sort(lines: &mut [Line]) {
-    lines.sort_by_key(|line| (std::cmp::Reverse(line.points.abs()), line.rule));
+    lines.sort_unstable_by_key(|line| (std::cmp::Reverse(line.points.abs()), line.rule));
 }
 
 /// What makes up a candidate's total.

@@ -6,6 +6,9 @@ use super::compile::{Chooser, Job, Plan, Points, Way, add, full_column};
 use super::condition::Allowed;
 use super::world::World;
 
+/// So few candidates are picked out one by one, without sorting the rest.
+const FEW: usize = 32;
+
 /// The candidates of a choice in order, for one asker.
 #[derive(Clone, Debug)]
 pub struct Ranking {
@@ -17,11 +20,12 @@ pub struct Ranking {
     pub(super) open: Vec<bool>,
     /// Columns of facts of asker and candidate by slot, once asked for.
     pub(super) derived: Vec<OnceLock<Box<[i64]>>>,
-    /// By plan: the points that all remaining candidates have alike.
+    /// The plans that give points, counted or disputed, and are open to this asker.
+    pub(super) live: Vec<usize>,
+    /// By live plan: the points that all remaining candidates have alike.
     pub(super) common: OnceLock<Box<[Option<i32>]>>,
-    /// Sorts as the candidates that remain do: total, best first, then the place by tie.
-    keys: Vec<u64>,
     by_tie: Arc<[u32]>,
+    tie_place: Arc<[u32]>,
     order: OnceLock<Vec<usize>>,
 }
 
@@ -30,7 +34,7 @@ impl Ranking {
     #[must_use]
     pub fn order(&self) -> &[usize] {
         self.order.get_or_init(|| {
-            let mut keys = self.keys.clone();
+            let mut keys: Vec<u64> = self.keys().collect();
             keys.sort_unstable();
             self.candidates(&keys)
         })
@@ -39,16 +43,17 @@ impl Ranking {
     /// The best few, best first; cheaper than [`Ranking::order`] when only they are wanted.
     #[must_use]
     pub fn best(&self, most: usize) -> Vec<usize> {
-        let mut keys = self.keys.clone();
-        if most == 0 {
-            return Vec::new();
+        if most > FEW {
+            return self.order().iter().copied().take(most).collect();
         }
-        if most < keys.len() {
-            keys.select_nth_unstable(most - 1);
-            keys.truncate(most);
+        let mut best: Vec<u64> = Vec::with_capacity(most + 1);
+        for key in self.keys() {
+            if best.len() < most || best.last().is_some_and(|&worst| key < worst) {
+                best.insert(best.partition_point(|&other| other < key), key);
+                best.truncate(most);
+            }
         }
-        keys.sort_unstable();
-        self.candidates(&keys)
+        self.candidates(&best)
     }
 
     /// The total of a candidate in tenths of points, also of one that is ruled out; 0 if there is no such candidate.
@@ -69,6 +74,17 @@ impl Ranking {
     #[must_use]
     pub fn place(&self, candidate: usize) -> Option<usize> {
         self.order().iter().position(|&one| one == candidate)
+    }
+
+    /// Numbers that sort as the candidates that remain do: by total, best first, then by the place that breaks ties.
+    fn keys(&self) -> impl Iterator<Item = u64> + '_ {
+        let all = self.totals.iter().zip(&self.out).zip(&*self.tie_place);
+        let remaining = all.filter(|((_, out), _)| **out == 0);
+        remaining.map(|((&total, _), &place)| {
+            // The larger total gives the smaller number.
+            let from_best = i64::from(i32::MAX) - i64::from(total);
+            (from_best as u64) << 32 | u64::from(place)
+        })
     }
 
     fn candidates(&self, keys: &[u64]) -> Vec<usize> {
@@ -97,13 +113,14 @@ impl Chooser<'_> {
                 .collect(),
             open: vec![false; self.ways],
             derived: vec![OnceLock::new(); self.derived.len()],
+            live: Vec::with_capacity(self.plans.len()),
             common: OnceLock::new(),
-            keys: Vec::with_capacity(self.count),
             by_tie: Arc::clone(&self.by_tie),
+            tie_place: Arc::clone(&self.tie_place),
             order: OnceLock::new(),
         };
         let mut scratch = vec![0; self.count];
-        for plan in &self.plans {
+        for (index, plan) in self.plans.iter().enumerate() {
             let mut any_open = false;
             for way in &plan.ways {
                 let open = way
@@ -113,17 +130,13 @@ impl Chooser<'_> {
                 ranking.open[way.number] = open;
                 any_open |= open;
             }
+            if any_open && matches!(plan.job, Job::Points | Job::Dispute) {
+                ranking.live.push(index);
+            }
             if any_open && !plan.in_base {
                 self.count_in(plan, world, &mut ranking, &mut scratch);
             }
         }
-        // The larger total must give the smaller key.
-        let all = ranking.totals.iter().zip(&ranking.out).zip(&self.tie_place);
-        let remaining = all.filter(|((_, out), _)| **out == 0);
-        ranking.keys.extend(remaining.map(|((&total, _), &place)| {
-            let from_best = i64::from(i32::MAX) - i64::from(total);
-            (from_best as u64) << 32 | u64::from(place)
-        }));
         ranking
     }
 
@@ -141,6 +154,11 @@ impl Chooser<'_> {
                 let only = open.next().filter(|_| open.next().is_none());
                 if let Some(column) = only.and_then(|way| way.masked_points.as_deref()) {
                     add(&mut ranking.totals, column);
+                    return;
+                }
+                if let Some(way) = only
+                    && self.give_by_one_test(plan, way, world, ranking)
+                {
                     return;
                 }
                 let cover = self.cover(plan, world, ranking, scratch);
@@ -195,13 +213,54 @@ impl Chooser<'_> {
 
     /// The candidates that one open way covers.
     fn cover_one(&self, way: &Way<'_>, world: &dyn World, ranking: &Ranking, mask: &mut [i32]) {
-        match &way.mask {
-            Some(fixed) => mask.copy_from_slice(fixed),
-            None => mask.fill(-1),
+        let mut late = way.late.iter();
+        match (&way.mask, late.next()) {
+            (Some(fixed), _) => mask.copy_from_slice(fixed),
+            (None, Some((slot, allowed))) => {
+                fill(mask, self.derived_column(*slot, world, ranking), allowed);
+            }
+            (None, None) => mask.fill(-1),
         }
-        for (slot, allowed) in &way.late {
+        let rest = if way.mask.is_some() {
+            way.late.iter()
+        } else {
+            late
+        };
+        for (slot, allowed) in rest {
             narrow(mask, self.derived_column(*slot, world, ranking), allowed);
         }
+    }
+
+    /// Gives the rule's points in one pass, if there is but one late test, of one interval, and one number to give. False if
+    /// not: then nothing is done.
+    fn give_by_one_test(
+        &self,
+        plan: &Plan<'_>,
+        way: &Way<'_>,
+        world: &dyn World,
+        ranking: &mut Ranking,
+    ) -> bool {
+        let ([(slot, allowed)], Points::Number(number)) = (way.late.as_slice(), &plan.points)
+        else {
+            return false;
+        };
+        let Some((low, width)) = allowed.single_range() else {
+            return false;
+        };
+        let mut totals = std::mem::take(&mut ranking.totals);
+        let places = totals
+            .iter_mut()
+            .zip(self.derived_column(*slot, world, ranking));
+        match &way.mask {
+            None => {
+                places.for_each(|(total, &value)| *total += within(value, low, width) & number);
+            }
+            Some(mask) => places.zip(mask).for_each(|((total, &value), bits)| {
+                *total += within(value, low, width) & bits & number;
+            }),
+        }
+        ranking.totals = totals;
+        true
     }
 
     /// Gives the rule's points to the candidates that it covers.
@@ -233,15 +292,13 @@ impl Chooser<'_> {
                     .zip(masked)
                     .for_each(|(total, points)| *total += points);
             }
-            (Points::Late(slot, curve), Cover::All, None) => {
+            (Points::Late(slot, curve), cover, None) => {
                 let column = self.derived_column(*slot, world, ranking);
-                curve.each(column, |candidate, points| totals[candidate] += points);
-            }
-            (Points::Late(slot, curve), Cover::Some(mask), None) => {
-                let column = self.derived_column(*slot, world, ranking);
-                curve.each(column, |candidate, points| {
-                    totals[candidate] += mask[candidate] & points
-                });
+                let mask = match cover {
+                    Cover::All => None,
+                    Cover::Some(mask) => Some(mask),
+                };
+                curve.add_to(&mut totals, mask, column);
             }
             (Points::Number(_) | Points::Asked(..), _, None) => {}
         }
@@ -262,13 +319,22 @@ impl Chooser<'_> {
 /// Leaves only candidates whose value is let through.
 fn narrow(mask: &mut [i32], column: &[i64], allowed: &Allowed) {
     let pairs = mask.iter_mut().zip(column);
-    match allowed {
-        Allowed::Ranges(ranges) if ranges.len() == 1 => {
-            let (low, high) = ranges[0];
-            for (bits, &value) in pairs {
-                *bits &= -i32::from(low <= value) & -i32::from(value <= high);
-            }
-        }
-        _ => pairs.for_each(|(bits, &value)| *bits &= -i32::from(allowed.contains(value))),
+    match allowed.single_range() {
+        Some((low, width)) => pairs.for_each(|(bits, &value)| *bits &= within(value, low, width)),
+        None => pairs.for_each(|(bits, &value)| *bits &= -i32::from(allowed.contains(value))),
     }
+}
+
+/// Marks exactly the candidates whose value is let through.
+fn fill(mask: &mut [i32], column: &[i64], allowed: &Allowed) {
+    let pairs = mask.iter_mut().zip(column);
+    match allowed.single_range() {
+        Some((low, width)) => pairs.for_each(|(bits, &value)| *bits = within(value, low, width)),
+        None => pairs.for_each(|(bits, &value)| *bits = -i32::from(allowed.contains(value))),
+    }
+}
+
+/// -1 for a value from `low` on to `width` beyond it, else 0: one comparison, no branch.
+fn within(value: i64, low: i64, width: u64) -> i32 {
+    -i32::from(value.wrapping_sub(low) as u64 <= width)
 }

@@ -2,6 +2,7 @@
 
 use super::condition::Condition;
 use super::curve::Curve;
+use super::ledger::Shown;
 use super::reason::{Audience, Template, Texts};
 use super::source::Source;
 use super::vocabulary::FactId;
@@ -191,8 +192,8 @@ impl Rule {
     }
 
     /// Each fact that it shows with its value.
-    pub(super) fn values(&self, value: &dyn Fn(FactId) -> i64) -> Vec<(FactId, i64)> {
-        self.shows.iter().map(|&fact| (fact, value(fact))).collect()
+    pub(super) fn values(&self, value: &dyn Fn(FactId) -> i64) -> Shown {
+        Shown::new(self.shows.iter().map(|&fact| (fact, value(fact))))
     }
 
     /// Gathers `shows` from the other parts.

@@ -95,7 +95,7 @@ impl RuleSet {
     pub fn reason(&self, line: &Line, audience: Audience) -> String {
         let rule = self.rule(line.rule);
         let fill =
-            |template: &super::reason::Template| template.fill(&self.vocabulary, &line.shown);
+            |template: &super::reason::Template| template.fill(&self.vocabulary, line.values());
         let mut reason = fill(rule.because.of(audience));
         if let Some(then) = &rule.then {
             reason = format!("{} {reason}", fill(then));
@@ -110,7 +110,7 @@ impl RuleSet {
     #[must_use]
     pub fn action(&self, line: &Line) -> Option<String> {
         let then = self.rule(line.rule).then.as_ref()?;
-        Some(then.fill(&self.vocabulary, &line.shown))
+        Some(then.fill(&self.vocabulary, line.values()))
     }
 
     /// The rules of a subject with their ids.
