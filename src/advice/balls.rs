@@ -1,10 +1,10 @@
 //! The ball stage: stock into candidates, ranking into picks, and what only the budget keeps out.
 
-use super::advice::{Behind, NearMiss, Pick, RuledOut};
 use super::consult::{Chosen, Consultation};
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
 use super::reason::Reason;
+use super::result::{Behind, NearMiss, Pick, RuledOut};
 use crate::catalog::{Catalog, Grip, Order, Stock};
 use crate::notation::Notation;
 use crate::rules::{Chooser, Fate, Ranking, World};
@@ -153,12 +153,12 @@ impl Consultation<'_> {
             let about = best.map(|c| candidates[c].id.clone()).unwrap_or_default();
             self.cautions.push(explain::caution(rules, &line, &about));
         }
-        if let Some(c) = choice {
-            if let Fate::RuledOut(lines) = chooser.fate(&world, &ranking, c) {
-                for line in &lines {
-                    self.cautions
-                        .push(explain::caution(rules, line, &candidates[c].id));
-                }
+        if let Some(c) = choice
+            && let Fate::RuledOut(lines) = chooser.fate(&world, &ranking, c)
+        {
+            for line in &lines {
+                let caution = explain::caution(rules, line, &candidates[c].id);
+                self.cautions.push(caution);
             }
         }
         let near_misses = self.near_misses(&ranking)?;
@@ -225,12 +225,8 @@ impl Consultation<'_> {
             .ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;
         let ranking = chooser.rank(&world);
         let budget = self.situation.get("bowler.budget").value();
-        let worst = within
-            .order()
-            .iter()
-            .take(SHOWN)
-            .last()
-            .map(|&c| within.total(c));
+        let shown = within.order().len().min(SHOWN);
+        let worst = within.order()[..shown].last().map(|&c| within.total(c));
         let window = 1..=self.shop.catalog().prices().near_miss();
         let mut models: Vec<&str> = Vec::new();
         let mut found: Vec<(i64, usize)> = Vec::new();

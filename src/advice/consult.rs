@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use super::advice::{Advice, Assumed, Bill, Settled};
 use super::balls;
 use super::explain;
 use super::outcome::Trouble;
 use super::reason::Caution;
+use super::result::{Advice, Assumed, Bill, Settled};
 use super::shop::Shop;
 use super::spec::{DrillSpec, SpecNumber};
 use super::stages::{self, Staged};

@@ -4,7 +4,6 @@
 //! [`Bowler`](crate::bowler::Bowler) into an [`Advice`]: cautions, what was settled, ranked balls,
 //! what was assumed, the quote, and a [`DrillSpec`] whose every number carries its ledger.
 
-mod advice;
 mod balls;
 mod builtin;
 mod consult;
@@ -12,12 +11,13 @@ mod explain;
 mod measures;
 mod outcome;
 mod reason;
+mod result;
 mod shop;
 mod spec;
 mod stages;
 
-pub use advice::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use outcome::Trouble;
 pub use reason::{Caution, Reason, Texts};
+pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use shop::{Shop, ShopFiles};
 pub use spec::{DrillSpec, SpecNumber, WorkStep};

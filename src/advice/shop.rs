@@ -5,11 +5,11 @@ use std::sync::Arc;
 
 use sha2::{Digest, Sha256};
 
-use super::advice::Advice;
 use super::balls;
 use super::builtin;
 use super::consult::{Chosen, consult};
 use super::outcome::Trouble;
+use super::result::Advice;
 use super::spec::WorkStep;
 use crate::bowler::Bowler;
 use crate::catalog::Catalog;

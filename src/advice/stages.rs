@@ -1,9 +1,9 @@
 //! One stage: rank the candidates, or take what the fitter fixed, and say why.
 
-use super::advice::Settled;
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
 use super::reason::Caution;
+use super::result::Settled;
 use crate::rules::{RuleSet, World};
 
 /// What a stage found.

@@ -29,11 +29,7 @@ pub(super) fn span_answer(bowler: &Bowler, name: &str) -> Option<i64> {
         let fits = |s: &&Span| {
             s.grip() == Some(grip) && s.finger() == finger && s.kind() == SpanKind::Full
         };
-        bowler
-            .spans()
-            .iter()
-            .find(fits)
-            .and_then(|span| along_the_arc(span))
+        bowler.spans().iter().find(fits).and_then(along_the_arc)
     };
     match name {
         "hand.conventional_middle_span" => hand(Grip::Conventional, Finger::Middle),
