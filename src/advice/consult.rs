@@ -13,7 +13,7 @@ use super::stages::{self, Staged};
 use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
-use crate::rules::{Audience, Severity};
+use crate::rules::{Audience, FactId, Severity};
 use crate::vocabulary::{
     Alone, Interval, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
     grip_facts, layout_facts, surface_facts, weight_facts, words,
@@ -230,6 +230,13 @@ impl Consultation<'_> {
 
     fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
         let vocabulary = self.situation.vocabulary();
+        // What keeps a serious caution away is worth putting right, even if no reason looked at it.
+        let rules = self.shop.rules().rules();
+        let guarding: BTreeSet<FactId> = rules
+            .iter()
+            .filter(|rule| rule.severity() == Some(Severity::Serious))
+            .flat_map(|rule| rule.facts().iter().copied())
+            .collect();
         self.shop
             .rules()
             .assumptions()
@@ -248,7 +255,8 @@ impl Consultation<'_> {
                 fact: vocabulary.fact(a.fact()).name.to_owned(),
                 meaning: vocabulary.fact(a.fact()).meaning.to_owned(),
                 value: a.value().map(|value| vocabulary.print(a.fact(), value)),
-                matters: used.contains(vocabulary.fact(a.fact()).name),
+                matters: used.contains(vocabulary.fact(a.fact()).name)
+                    || guarding.contains(&a.fact()),
                 reason: a.because(Audience::Newcomer).to_owned(),
                 source: a.source().to_string(),
                 strength: a.source().strength().words(),
@@ -272,6 +280,10 @@ impl Consultation<'_> {
         let mut notes = vec![prices.warranty().to_owned()];
         if !order.undrilled {
             notes.insert(0, format!("Free easing of the holes for {weeks}."));
+        } else {
+            let drilled = self.shop.candidates()[chosen].out_the_door(&self.situation);
+            let total = Notation::Money.write(drilled.value());
+            notes.insert(0, format!("Drilled later, it comes to {total} in all."));
         }
         Bill {
             lines: quote
