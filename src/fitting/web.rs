@@ -6,12 +6,14 @@ use super::{Misfit, Sphere, pitch, within};
 ///
 /// Each lateral pitch is counted from "aims at the ball's centre" and is positive when the bottom of the hole leans away
 /// from the other hole. The web is exact when neither finger has forward or reverse pitch. With such pitch along the
-/// centreline the true web is thicker, so this errs to the safe side. **It is not safe** for forward pitch measured along
-/// each finger's own line to the thumb: the holes then close in on each other, by 0.03 in where two conventional holes
-/// are 2 in deep with 3/8 forward.
+/// centreline the true web is thicker, so this errs to the safe side. Forward pitch measured along each finger's own line to
+/// the thumb makes the holes close in on each other, by 0.03 in where two conventional holes are 2 in deep with 3/8 forward:
+/// [`FingerHoles::toward_the_thumb`] takes it off.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FingerHoles {
     bridge: f64,
+    /// Half the angle between the two hole centres, seen from the ball's centre.
+    half: f64,
     /// Inches of web lost for an inch of depth; below zero when the holes lean apart.
     closing: f64,
 }
@@ -37,7 +39,36 @@ impl FingerHoles {
             let lean = pitch::lean(ball, within("lateral pitch", lateral, -2.0, 2.0)?)?;
             closing += libm::sin(half - lean);
         }
-        Ok(FingerHoles { bridge, closing })
+        Ok(FingerHoles {
+            bridge,
+            half,
+            closing,
+        })
+    }
+
+    /// The same holes with forward pitch (0 to 2 in; reverse counts as 0, which is the safe side) measured along each
+    /// finger's own line to the thumb, whose centre is this far away along the arc (1 to 8 in).
+    ///
+    /// The two lines meet the line between the fingers at less than a right angle, by w with sin w = tan(half the angle
+    /// between the fingers) / tan(the span's angle), from the right-angled half of the spherical triangle. A lean of t along
+    /// such a line brings the bottom of the hole inward by sin t sin w for each inch of depth.
+    ///
+    /// # Errors
+    ///
+    /// A number outside those ranges.
+    pub fn toward_the_thumb(
+        mut self,
+        ball: &Sphere,
+        forward: [f64; 2],
+        centre_span: f64,
+    ) -> Result<FingerHoles, Misfit> {
+        let span = within("centre span", centre_span, 1.0, 8.0)? / ball.radius();
+        let inward = (libm::tan(self.half) / libm::tan(span)).max(0.0);
+        for forward in forward {
+            let lean = pitch::lean(ball, within("forward pitch", forward, -2.0, 2.0)?.max(0.0))?;
+            self.closing += libm::sin(lean) * inward;
+        }
+        Ok(self)
     }
 
     /// Inches between the walls at this depth; below zero the holes have run into each other.

@@ -141,16 +141,29 @@ pub(super) fn least_web(s: &Situation) -> Interval {
     };
     // A right hand: outward is left for the middle finger and right for the ring finger.
     let outward = [inches(-left), inches(right)];
-    let web = FingerHoles::new(
-        &Sphere::default(),
-        inches(bridge),
-        inches(middle + ring) / 2.0,
-        outward,
-    )
-    .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
-    match web {
+    let ball = Sphere::default();
+    let holes = FingerHoles::new(&ball, inches(bridge), inches(middle + ring) / 2.0, outward)
+        .and_then(|holes| match forward(s) {
+            Some((forward, span)) => holes.toward_the_thumb(&ball, forward, span),
+            None => Ok(holes),
+        })
+        .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
+    match holes {
         // Rounded down: a web is never said to be thicker than it is.
         Ok(web) => steps(libm::floor(web * INCH as f64) / INCH as f64),
         Err(_) => Interval::NOT_KNOWN,
     }
+}
+
+/// Forward pitches of the fingers and the span to the thumb between centres; none without a thumb to lean toward.
+fn forward(s: &Situation) -> Option<([f64; 2], f64)> {
+    let known = |name: &str| s.known(name).map(inches);
+    let pitches = [
+        known("fit.middle.forward_pitch")?,
+        known("fit.ring.forward_pitch")?,
+    ];
+    let bores = (known("fit.thumb.bore")?, known("fit.middle.bore")?);
+    let full = known("fit.middle.span")?;
+    let centre = span::full_to_centre(&Sphere::default(), full, bores.0, bores.1).ok()?;
+    Some((pitches, centre))
 }

@@ -59,3 +59,30 @@ fn nearly_parallel_holes_keep_their_web() -> Outcome {
     }
     Ok(())
 }
+
+/// Conventional holes 3/4 wide and 2 in deep behind a bridge of 3/8, laterals 1/4, forward along each finger's own line: the
+/// distance of the two axes as segments gives 0.060 (1/4 forward) and 0.050 (3/8), derived and redone independently. The span
+/// isn't printed; 4.1 in between centres is a full span of about 3 1/4. The formula must not be thicker by more than 1/500.
+#[rstest]
+#[case(0.0, 0.083)]
+#[case(0.25, 0.060)]
+#[case(0.375, 0.050)]
+fn forward_pitch_thins_the_web(#[case] forward: f64, #[case] web: f64) -> Outcome {
+    let ball = Sphere::default();
+    let holes = FingerHoles::new(&ball, 0.375, 0.75, [0.25, 0.25])?;
+    let found = holes
+        .toward_the_thumb(&ball, [forward; 2], 4.1)?
+        .least_web(2.0)?;
+    assert!((found - web).abs() < 0.002, "{found}");
+    Ok(())
+}
+
+/// Reverse pitch opens the holes; to be safe it isn't counted.
+#[test]
+fn reverse_pitch_is_not_counted() -> Outcome {
+    let ball = Sphere::default();
+    let holes = FingerHoles::new(&ball, 0.25, 31.0 / 32.0, [0.375, 0.375])?;
+    let reverse = holes.toward_the_thumb(&ball, [-0.25; 2], 4.5)?;
+    assert_eq!(holes.least_web(1.5)?, reverse.least_web(1.5)?);
+    Ok(())
+}
