@@ -244,6 +244,19 @@ impl Consultation<'_> {
                 found.push((over, c));
             }
         }
+        // With nothing left in the budget, at least what comes nearest to it in the right weight.
+        if found.is_empty() && within.order().is_empty() {
+            let settled = self.situation.get("settled.weight").value();
+            let over = |c: usize| candidates[c].out_the_door(&self.situation).value() - budget;
+            let fits = |c: &usize| candidates[*c].weight == settled;
+            let nearest = ranking
+                .order()
+                .iter()
+                .copied()
+                .filter(fits)
+                .min_by_key(|&c| over(c));
+            found.extend(nearest.map(|c| (over(c), c)));
+        }
         Ok(found
             .into_iter()
             .map(|(over, c)| NearMiss {

@@ -16,7 +16,7 @@ use crate::notation::Notation;
 use crate::rules::{Audience, FactId, Severity};
 use crate::vocabulary::{
     Alone, Interval, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
-    grip_facts, layout_facts, surface_facts, weight_facts, words,
+    answers_behind, grip_facts, layout_facts, surface_facts, weight_facts, words,
 };
 
 /// What a caution of the person is about.
@@ -91,6 +91,7 @@ pub(super) fn consult(
         .chain(found.picks.first().iter().flat_map(|pick| &pick.lines))
         .chain(spec.numbers.iter().flat_map(|number| &number.lines))
         .flat_map(|line| line.facts.iter().map(|(name, _)| *name))
+        .flat_map(|name| answers_behind(name).iter().copied().chain([name]))
         .collect();
     let assumptions = consultation.assumptions(&used);
     consultation.cautions.sort_by_key(|c| match c.severity {
@@ -164,19 +165,24 @@ impl Consultation<'_> {
     }
 
     fn weight(&mut self, choice: Option<Chosen>) -> Result<(), Trouble> {
-        let candidates: Vec<WeightCandidate> =
+        let mut candidates: Vec<WeightCandidate> =
             (6..=16).map(|lb| WeightCandidate(lb * 100)).collect();
         let asked = match choice {
             Some(c) => Some(self.shop.candidates()[c.candidate].weight),
             None => self.bowler.answer("settled.weight"),
         };
+        if let Some(between) = asked
+            && let Err(at) = candidates.binary_search_by_key(&between, |c| c.0)
+        {
+            candidates.insert(at, WeightCandidate(between));
+        }
         let fixed = asked.and_then(|w| candidates.iter().position(|c| c.0 == w));
         let facts = weight_facts();
         let staged = {
             let world = StageWorld::new(&self.situation, &facts, &candidates, |c| c.0);
-            stages::settle(self.shop.rules(), "weight", &world, fixed, &|c| {
-                Notation::Weight.write(candidates[c].0)
-            })?
+            let name = |c: usize| Notation::Weight.write(candidates[c].0);
+            let heavier = |c: usize| (c + 1 < candidates.len()).then_some(c + 1);
+            stages::settle(self.shop.rules(), "weight", &world, fixed, &name, &heavier)?
         };
         let value = staged.chosen.map(|c| candidates[c].0);
         self.take(staged, "settled.weight", value);
@@ -201,9 +207,8 @@ impl Consultation<'_> {
             .and_then(|value| candidates.iter().position(|c| c.0 == value));
         let staged = {
             let world = StageWorld::new(&self.situation, facts, &candidates, |c| c.0);
-            stages::settle(self.shop.rules(), stage, &world, fixed, &|c| {
-                list[c].replace('_', " ")
-            })?
+            let name = |c: usize| list[c].replace('_', " ");
+            stages::settle(self.shop.rules(), stage, &world, fixed, &name, &|_| None)?
         };
         let value = staged.chosen.map(|c| candidates[c].0);
         self.take(staged, fact, value);

@@ -20,6 +20,7 @@ impl Consultation<'_> {
                 && self.situation.get("card.middle_bore").is_known(),
             ..DrillSpec::default()
         };
+        let a_hand = self.situation.has_a_hand();
         for Measure {
             id,
             fact,
@@ -36,8 +37,12 @@ impl Consultation<'_> {
             let Some(subject) = rules.subject(id) else {
                 continue;
             };
-            let measured = rules.measure(id, &Alone(&self.situation));
-            let value = measured.value().map_or(UNKNOWN, |value| value);
+            let mut measured = rules.measure(id, &Alone(&self.situation));
+            if !a_hand {
+                // Not even a shop's own rule makes up a hand.
+                measured = Measured::default();
+            }
+            let value = measured.value().unwrap_or(UNKNOWN);
             self.situation.set(fact.name, Interval::point(value));
             let notation = subject.notation().unwrap_or(Notation::Count);
             let mirrored = left && notation == Notation::LateralPitch;

@@ -29,6 +29,7 @@ pub struct Settled {
     pub(crate) total: i64,
     pub(crate) lines: Vec<Reason>,
     pub(crate) runner_up: Option<String>,
+    pub(crate) not_more: Option<(String, Reason)>,
 }
 
 /// A ranked ball: model and weight.
@@ -174,6 +175,12 @@ impl Settled {
     /// Tenths of a point; the sum of the lines.
     pub fn total(&self) -> i64 {
         self.total
+    }
+    /// What speaks most against the next larger choice, where choices have an order: its name, and the line.
+    pub fn not_more(&self) -> Option<(&str, &Reason)> {
+        self.not_more
+            .as_ref()
+            .map(|(name, line)| (name.as_str(), line))
     }
     /// The next best, if there was one.
     pub fn runner_up(&self) -> Option<&str> {

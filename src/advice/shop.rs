@@ -150,11 +150,12 @@ impl Shop {
             Some(text) => Notation::Weight.read(text).ok(),
             None => {
                 let first = consult(self, bowler, None)?;
-                first
-                    .settled()
-                    .iter()
-                    .find(|s| s.stage() == "weight")
-                    .and_then(|s| Notation::Weight.read(s.value()).ok())
+                let settled = first.settled().iter().find(|s| s.stage() == "weight");
+                // Where no weight is right, the lightest on the shelf shows best what speaks against it.
+                match settled {
+                    Some(settled) => Notation::Weight.read(settled.value()).ok(),
+                    None => own.iter().map(|&c| self.candidates[c].weight).min(),
+                }
             }
         };
         match own
@@ -218,10 +219,17 @@ impl Shop {
             .iter()
             .map(|line| {
                 let rule = self.rules.rule(line.rule());
+                let action = self.rules.action(line).unwrap_or_default();
+                let reason = self.rules.reason(line, Audience::Fitter);
+                let because = reason
+                    .strip_prefix(&action)
+                    .unwrap_or(&reason)
+                    .trim_start()
+                    .to_owned();
                 WorkStep {
                     id: rule.id().to_owned(),
-                    text: rule.then().unwrap_or_default().to_owned(),
-                    because: rule.because(Audience::Fitter).to_owned(),
+                    text: action,
+                    because,
                     source: rule.source().to_string(),
                     strength: rule.source().strength().words(),
                 }

@@ -2,9 +2,9 @@
 
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
-use super::reason::Caution;
+use super::reason::{Caution, Reason};
 use super::result::Settled;
-use crate::rules::{RuleSet, World};
+use crate::rules::{Chooser, Fate, Ranking, RuleSet, World};
 
 /// What a stage found.
 pub(super) struct Staged {
@@ -13,13 +13,14 @@ pub(super) struct Staged {
     pub(super) cautions: Vec<Caution>,
 }
 
-/// Ranks `world` by the rules of `stage`; `fixed` is the candidate the fitter decided on.
+/// Ranks `world` by the rules of `stage`; `fixed` is the candidate the fitter decided on, `next` the one after another in order.
 pub(super) fn settle(
     rules: &RuleSet,
     stage: &str,
     world: &dyn World,
     fixed: Option<usize>,
     name: &dyn Fn(usize) -> String,
+    next: &dyn Fn(usize) -> Option<usize>,
 ) -> Result<Staged, Trouble> {
     let chooser = rules
         .chooser(stage, world)
@@ -52,15 +53,43 @@ pub(super) fn settle(
         total: ledger.total(),
         lines,
         runner_up,
+        not_more: next(best)
+            .and_then(|c| Some((name(c), against(rules, &chooser, world, &ranking, c)?))),
     };
-    let cautions = chooser
+    let mut cautions: Vec<Caution> = chooser
         .cautions(world, best)
         .iter()
         .map(|line| explain::caution(rules, line, stage))
         .collect();
+    // What was fixed against a rule is done, and said.
+    if let Fate::RuledOut(lines) = chooser.fate(world, &ranking, best) {
+        let said = lines
+            .iter()
+            .map(|line| explain::caution(rules, line, stage));
+        cautions.extend(said);
+    }
     Ok(Staged {
         chosen: Some(best),
         settled: Some(settled),
         cautions,
     })
+}
+
+/// What rules a candidate out, or speaks most against it.
+fn against(
+    rules: &RuleSet,
+    chooser: &Chooser<'_>,
+    world: &dyn World,
+    ranking: &Ranking,
+    candidate: usize,
+) -> Option<Reason> {
+    let line = match chooser.fate(world, ranking, candidate) {
+        Fate::RuledOut(lines) => lines.into_iter().next()?,
+        _ => {
+            let ledger = chooser.ledger(world, ranking, candidate);
+            let worst = ledger.lines().iter().min_by_key(|line| line.points())?;
+            (worst.points() < 0).then(|| worst.clone())?
+        }
+    };
+    Some(explain::reason(rules, &line, Scale::Points))
 }

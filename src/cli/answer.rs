@@ -64,12 +64,12 @@ fn from_input() -> Result<Document, Refusal> {
         return Err(format!("standard input is longer than {MOST} bytes"));
     }
     let first = bytes.iter().find(|byte| !byte.is_ascii_whitespace());
-    let format = if first == Some(&b'{') {
-        Format::Json
-    } else {
-        Format::Yaml
-    };
-    Document::parse("standard input", &bytes, format).map_err(told)
+    let parse = |format| Document::parse("standard input", &bytes, format);
+    if first != Some(&b'{') {
+        return parse(Format::Yaml).map_err(told);
+    }
+    // A profile in braces is JSON, or YAML on one line.
+    parse(Format::Json).or_else(|faults| parse(Format::Yaml).map_err(|_| told(faults)))
 }
 
 fn told(faults: Faults) -> Refusal {

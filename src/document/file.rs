@@ -13,6 +13,13 @@ pub(super) fn load(path: &Path) -> Result<(Vec<u8>, Format), Fault> {
         return Err(Fault::new("directory", format!("{shown} is a directory"))
             .with_help("name a file in it"));
     }
+    // Asked before opening: a pipe would keep us waiting.
+    if std::fs::metadata(path).is_ok_and(|found| !found.is_file()) {
+        return Err(Fault::new(
+            "unreadable",
+            format!("{shown} is no plain file"),
+        ));
+    }
     let file = std::fs::File::open(path).map_err(|error| cannot_open(path, &shown, &error))?;
     let format = format_of(path).ok_or_else(|| {
         Fault::new(
@@ -79,11 +86,23 @@ fn neighbour(path: &Path) -> Option<String> {
     )
 }
 
-/// Writes a file whole or not at all: into a new file beside it, which then takes its name.
+/// Writes a file whole or not at all: into a new file beside it, which then takes its name. A link stays one: what it points
+/// to is written. Only plain files that may be written are replaced, never a device, a pipe or a directory.
 ///
 /// # Errors
 /// Whatever the file system says; the old file is then as it was.
 pub fn write_atomically(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let real = std::fs::canonicalize(path);
+    let path = real.as_deref().unwrap_or(path);
+    if let Ok(old) = std::fs::metadata(path) {
+        let refused = |why| io::Error::new(io::ErrorKind::PermissionDenied, why);
+        if !old.is_file() {
+            return Err(refused("it is no plain file"));
+        }
+        if old.permissions().readonly() {
+            return Err(refused("it may only be read"));
+        }
+    }
     let directory = match path.parent() {
         Some(parent) if !parent.as_os_str().is_empty() => parent,
         _ => Path::new("."),

@@ -117,9 +117,13 @@ pub(super) fn stage_reasons(stage: &Settled, audience: Audience) -> String {
         .lines()
         .iter()
         .filter(|line| line.points() > 0 && !line.is_common());
-    for line in own.take(2) {
+    let against = stage.not_more();
+    for line in own.take(if against.is_some() { 1 } else { 2 }) {
         words.push(' ');
         words.push_str(line.text(audience));
+    }
+    if let Some((name, line)) = against {
+        words.push_str(&format!(" Why not {name}? {}", line.text(audience)));
     }
     words
 }
@@ -142,11 +146,26 @@ fn best(page: &mut Page<'_>, pick: &Pick) {
         ),
     );
     reasons(page, "For it", &pick.reasons_for(REASONS));
+    shared(page, pick);
     reasons(page, "Against it", &pick.reasons_against(REASONS));
     if let (true, Some(behind)) = (pick.is_by_customer(), pick.behind()) {
         page.paragraph(2, &behind_words(behind, page.audience()));
     }
     page.explain();
+}
+
+/// What speaks for the ball and for every other that is left: no reason to take this one, yet worth knowing where it weighs
+/// more than anything that tells them apart.
+fn shared(page: &mut Page<'_>, pick: &Pick) {
+    let own = pick.reasons_for(1).first().map_or(0, |line| line.points());
+    let common = pick
+        .lines()
+        .iter()
+        .find(|line| line.is_common() && line.points() > own);
+    if let Some(line) = common {
+        page.subheading("True of every ball left");
+        page.item(4, "- ", line.text(page.audience()));
+    }
 }
 
 fn reasons(page: &mut Page<'_>, title: &str, lines: &[&Reason]) {
@@ -199,7 +218,10 @@ fn mild(page: &mut Page<'_>, advice: &Advice, pick: Option<&Pick>) {
         .cautions()
         .iter()
         .filter(|caution| caution.severity() == Severity::Mild)
-        .filter(|caution| ["person", ball, model].contains(&caution.about()))
+        .filter(|caution| {
+            ["person", "weight", "grip", "surface", "layout", ball, model]
+                .contains(&caution.about())
+        })
         .collect();
     if cautions.is_empty() {
         return;

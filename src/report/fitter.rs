@@ -26,7 +26,7 @@ pub(super) fn spec(page: &mut Page<'_>, advice: &Advice) {
     if spec.is_copied() {
         page.paragraph(
             2,
-            "Copied from the fit that works. Change one thing at a time.",
+            "Copied from the fit that works, where its card has a number. Change one thing at a time.",
         );
     }
     if let Some(unit) = chosen(advice).and_then(|pick| pick.unit()) {

@@ -138,6 +138,7 @@ fn full() -> Advice {
                 "A fitted ball is easier to carry.",
             )],
             runner_up: Some("13 lb".into()),
+            not_more: None,
         }],
         picks: vec![
             pick(

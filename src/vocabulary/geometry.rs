@@ -61,7 +61,8 @@ fn card_span(bowler: &Bowler, finger: Finger, bore: &str) -> Option<f64> {
     let size = |name: &str| bowler.answer(name).map(inches);
     let wall = |outside: &str, bore: &str| match (size(outside), size(bore)) {
         (Some(outside), Some(bore)) => span::wall(outside, bore).ok(),
-        (None, _) => Some(0.0),
+        // A fingertip ball has insert and slug; one whose size the card doesn't tell has a wall nobody knows.
+        (None, _) => (bowler.answer("card.grip") == Some(0)).then_some(0.0),
         (Some(_), None) => None,
     };
     match span.kind() {
@@ -150,7 +151,8 @@ pub(super) fn least_web(s: &Situation) -> Interval {
         .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
     match holes {
         // Rounded down: a web is never said to be thicker than it is.
-        Ok(web) => steps(libm::floor(web * INCH as f64) / INCH as f64),
+        // Holes that have run into each other leave none.
+        Ok(web) => steps((libm::floor(web * INCH as f64) / INCH as f64).max(0.0)),
         Err(_) => Interval::NOT_KNOWN,
     }
 }

@@ -25,6 +25,7 @@ pub use settled::{Measure, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
 pub use weight::{WeightCandidate, facts as weight_facts};
+pub use worked::answers_behind;
 
 /// Every fact a rule may name.
 ///

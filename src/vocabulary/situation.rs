@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::Interval;
 use super::worked::{WORKED, Worked};
 use crate::bowler::Bowler;
-use crate::rules::{FactId, Kind, RuleSet, Vocabulary};
+use crate::rules::{FactId, Kind, Origin, RuleSet, Vocabulary};
 
 /// One value or range for each fact that isn't a column.
 #[derive(Clone, Debug)]
@@ -83,6 +83,21 @@ impl Situation {
             self.values[usize::from(id.0)] = value;
             self.rework();
         }
+    }
+
+    /// Whether anything at all was measured on the hand or stands on a fit card: a number, not a flag or a word.
+    pub fn has_a_hand(&self) -> bool {
+        let of_a_hand = |name: &str| name.starts_with("hand.") || name.starts_with("card.");
+        self.vocabulary
+            .facts()
+            .iter()
+            .zip(&self.values)
+            .any(|(fact, value)| {
+                fact.origin == Origin::Answer
+                    && of_a_hand(fact.name)
+                    && matches!(fact.kind, Kind::Number { .. })
+                    && value.is_known()
+            })
     }
 
     /// Facts whose value was assumed.

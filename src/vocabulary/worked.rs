@@ -155,6 +155,16 @@ pub(super) const WORKED: &[Worked] = &[
     },
 ];
 
+/// The answers behind a worked fact that an assumption may stand in for.
+pub fn answers_behind(worked: &str) -> &'static [&'static str] {
+    match worked {
+        "bowler.child" | "bowler.older" => &["bowler.age"],
+        "bowler.tenth_of_body" => &["bowler.body_weight"],
+        "bowler.mirrored" => &["bowler.curve"],
+        _ => &[],
+    }
+}
+
 /// The worked facts as the vocabulary sees them.
 pub(super) fn facts() -> Vec<Fact> {
     WORKED

@@ -74,12 +74,20 @@ struct CautionDoc<'a> {
     strength: &'a str,
 }
 
+/// The next larger choice, and what speaks most against it.
+#[derive(Serialize)]
+struct NotMoreDoc<'a> {
+    value: &'a str,
+    line: LineDoc<'a>,
+}
+
 #[derive(Serialize)]
 struct SettledDoc<'a> {
     stage: &'a str,
     value: &'a str,
     by_fitter: bool,
     runner_up: Option<&'a str>,
+    not_more: Option<NotMoreDoc<'a>>,
     total: i64,
     lines: Vec<LineDoc<'a>>,
 }
@@ -257,6 +265,10 @@ impl<'a> SettledDoc<'a> {
             value: settled.value(),
             by_fitter: settled.is_by_fitter(),
             runner_up: settled.runner_up(),
+            not_more: settled.not_more().map(|(value, line)| NotMoreDoc {
+                value,
+                line: LineDoc::new(line, audience),
+            }),
             total: settled.total(),
             lines: lines(settled.lines(), audience),
         }
