@@ -25,7 +25,7 @@ const AVOIDED: [&str; 9] = [
 ];
 
 /// Lines of the customer's part after serious cautions: about a screen.
-const SCREEN: usize = 48;
+const SCREEN: usize = 50;
 
 fn advise(shop: &Shop, name: &str) -> Advice {
     let file = Path::new(env!("CARGO_MANIFEST_DIR"))

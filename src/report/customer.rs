@@ -218,10 +218,7 @@ fn mild(page: &mut Page<'_>, advice: &Advice, pick: Option<&Pick>) {
         .cautions()
         .iter()
         .filter(|caution| caution.severity() == Severity::Mild)
-        .filter(|caution| {
-            ["person", "weight", "grip", "surface", "layout", ball, model]
-                .contains(&caution.about())
-        })
+        .filter(|caution| ["person", "weight", "grip", ball, model].contains(&caution.about()))
         .collect();
     if cautions.is_empty() {
         return;

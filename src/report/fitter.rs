@@ -43,6 +43,13 @@ pub(super) fn spec(page: &mut Page<'_>, advice: &Advice) {
             stage.stage(),
             &stage_reasons(stage, Audience::Fitter),
         );
+        let own = advice
+            .cautions()
+            .iter()
+            .filter(|c| c.about() == stage.stage());
+        for caution in own {
+            page.item(4, "Caution: ", &caution_words(caution, Audience::Fitter));
+        }
     }
     for number in spec
         .numbers()
