@@ -170,6 +170,7 @@ const SPAN: &str = "finger: middle, kind: full, along: arc";
 #[case("thumb: out\nfit_card: { works: yes, slug: 1 1/4 }", "card.works")]
 #[case("aches: [numbness]\nfit_card: { works: yes }", "card.works")]
 #[case("fit_card: { works: no }", "card.complaint")]
+#[case("fit_card: { works: yes, complaint: it pinches }", "card.complaint")]
 #[case(
     "measured: { spans: [{ grip: fingertip, finger: ring, value: 4, kind: cut, along: arc }] }",
     "hand.fingertip_ring_span"

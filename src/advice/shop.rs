@@ -134,7 +134,7 @@ impl Shop {
 
     fn with_ball(&self, bowler: &Bowler, ball: &str, by_customer: bool) -> Result<Advice, Trouble> {
         let (model, weight) = match ball.split_once('@') {
-            Some((model, weight)) => (model, Some(weight)),
+            Some((model, weight)) => (model, Some(weight).filter(|text| !text.trim().is_empty())),
             None => (ball, None),
         };
         self.catalog

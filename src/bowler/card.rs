@@ -106,6 +106,11 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<FitCard>
     }
     sheet.keys(&mut fields, CARD_KEYS);
     fields.close(&mut sheet.reader);
+    // A fit is copied because it works without pain; only the bowler can say what a complaint is about.
+    if sheet.value("card.works") == Some(1) && sheet.value("card.complaint") == Some(1) {
+        let text = "The card says that this fit works and names a complaint. Does it hurt?";
+        sheet.ask("card.complaint", text);
+    }
     Some(card)
 }
 
