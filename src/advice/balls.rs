@@ -1,97 +1,17 @@
-//! The ball stage: stock into candidates, ranking into picks, and what only the budget keeps out.
+//! The ball stage: ranking into picks, and what only the budget keeps out.
 
-use super::consult::{Chosen, Consultation};
+use super::consultation::{Chosen, Consultation};
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
 use super::reason::Reason;
 use super::result::{Behind, NearMiss, Pick, RuledOut};
-use crate::catalog::{Catalog, Grip, Order, Stock};
+use super::stock::ball_name;
 use crate::notation::Notation;
 use crate::rules::{Chooser, Fate, Ranking, World};
 use crate::vocabulary::{BallCandidate, Interval, Situation, StageWorld, ball_facts};
 
 /// How many balls a customer is told of; a near miss is one that would be among them.
 const SHOWN: usize = 3;
-
-/// Everything in stock as candidates, in the catalog's order.
-pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
-    let index = |i: usize| i64::try_from(i).unwrap_or(i64::MAX);
-    let mut all: Vec<BallCandidate> = catalog
-        .stock()
-        .iter()
-        .enumerate()
-        .map(|(stock, unit)| {
-            let model = unit.model();
-            let total = |grip, thumb| order_total(catalog, unit, grip, thumb);
-            BallCandidate {
-                id: ball_id(unit),
-                stock,
-                cover: index(model.cover().index()),
-                core: index(model.core().index()),
-                finish: index(model.finish().index()),
-                tier: index(model.tier().index()),
-                price: model.price(),
-                weight: unit.weight(),
-                rg: unit.rg(),
-                differential: unit.differential(),
-                intermediate: unit.intermediate(),
-                colours: model
-                    .colours()
-                    .iter()
-                    .fold(0, |set, colour| set | 1 << colour.index()),
-                drilled: [
-                    [
-                        total(Grip::Conventional, true),
-                        total(Grip::Conventional, false),
-                    ],
-                    [total(Grip::Fingertip, true), total(Grip::Fingertip, false)],
-                ],
-                cheapest: [[i64::MAX; 2]; 2],
-            }
-        })
-        .collect();
-    for at in 0..all.len() {
-        let mut cheapest = all[at].drilled;
-        for other in all.iter().filter(|other| other.weight == all[at].weight) {
-            for (least, price) in cheapest
-                .iter_mut()
-                .flatten()
-                .zip(other.drilled.iter().flatten())
-            {
-                *least = (*least).min(*price);
-            }
-        }
-        all[at].cheapest = cheapest;
-    }
-    all
-}
-
-fn order_total(catalog: &Catalog, unit: &Stock, grip: Grip, thumb: bool) -> i64 {
-    catalog.prices().quote(&order(unit, grip, thumb)).total()
-}
-
-/// The order for a ball bought here; a thumb slug goes with a fingertip grip.
-pub(super) fn order(unit: &Stock, grip: Grip, thumb: bool) -> Order<'_> {
-    let mut order = Order::ball(unit.model(), unit.weight());
-    order.grip = grip;
-    order.slug = thumb && grip == Grip::Fingertip;
-    order
-}
-
-/// `model-id@weight`, the weight without its unit.
-pub(super) fn ball_id(unit: &Stock) -> String {
-    let weight = Notation::Weight.write(unit.weight());
-    format!("{}@{}", unit.model().id(), weight.trim_end_matches(" lb"))
-}
-
-/// Name and weight as people say it.
-pub(super) fn ball_name(unit: &Stock) -> String {
-    format!(
-        "{}, {}",
-        unit.model().name(),
-        Notation::Weight.write(unit.weight())
-    )
-}
 
 /// What the ball stage found.
 pub(super) struct Balls {

@@ -2,14 +2,14 @@
 
 use std::collections::BTreeSet;
 
-use super::balls;
+use super::consultation::{Chosen, Consultation, PERSON};
 use super::explain;
 use super::outcome::Trouble;
-use super::reason::Caution;
-use super::result::{Advice, Assumed, Bill, Settled};
+use super::result::{Advice, Assumed, Bill};
 use super::shop::Shop;
 use super::spec::{DrillSpec, SpecNumber};
 use super::stages::{self, Staged};
+use super::stock;
 use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
@@ -18,25 +18,6 @@ use crate::vocabulary::{
     Alone, Interval, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
     answers_behind, grip_facts, layout_facts, surface_facts, weight_facts, words,
 };
-
-/// What a caution of the person is about.
-const PERSON: &str = "person";
-
-/// A ball that was decided on before the rules were asked: a candidate, and whether the customer chose it.
-#[derive(Clone, Copy)]
-pub(super) struct Chosen {
-    pub(super) candidate: usize,
-    pub(super) by_customer: bool,
-}
-
-/// One consultation under way.
-pub(super) struct Consultation<'s> {
-    pub(super) shop: &'s Shop,
-    pub(super) bowler: &'s Bowler,
-    pub(super) situation: Situation,
-    pub(super) cautions: Vec<Caution>,
-    settled: Vec<Settled>,
-}
 
 /// Runs all stages; `choice` is a ball that was decided on beforehand.
 pub(super) fn consult(
@@ -277,7 +258,7 @@ impl Consultation<'_> {
             _ => Grip::Conventional,
         };
         let thumb = !self.situation.is_word("bowler.thumb", "out");
-        let mut order = balls::order(unit, grip, thumb);
+        let mut order = stock::order(unit, grip, thumb);
         order.undrilled = self.away();
         let prices = catalog.prices();
         let quote = prices.quote(&order);

@@ -1,6 +1,6 @@
 //! The fit: each measure in turn by the rules, later ones seeing earlier ones; blank where nothing is known.
 
-use super::consult::Consultation;
+use super::consultation::Consultation;
 use super::explain::{self, Scale};
 use super::spec::{DrillSpec, SpecNumber};
 use crate::notation::Notation;

@@ -4,9 +4,11 @@
 //! [`Bowler`](crate::bowler::Bowler) into an [`Advice`]: cautions, what was settled, ranked balls,
 //! what was assumed, the quote, and a [`DrillSpec`] whose every number carries its ledger.
 
+mod ask;
 mod balls;
 mod builtin;
 mod consult;
+mod consultation;
 mod explain;
 mod measures;
 mod outcome;
@@ -15,6 +17,7 @@ mod result;
 mod shop;
 mod spec;
 mod stages;
+mod stock;
 
 pub use outcome::Trouble;
 pub use reason::{Caution, Reason, Texts};
