@@ -1,10 +1,12 @@
 //! Answering for a candidate: its ledger, its fate, its cautions. Nothing is built until asked for.
 
 use super::compile::{Chooser, Job, Plan, Points, Slot, Way};
-use super::ledger::{Fate, Ledger, Line, Role, Shown};
+use super::ledger::{Fate, Ledger, Line, Role};
 use super::measure::sort_cautions;
 use super::rank::Ranking;
-use super::world::{UNKNOWN, World};
+use super::shown::Shown;
+use super::vocabulary::UNKNOWN;
+use super::world::World;
 
 impl Chooser<'_> {
     /// The lines of a candidate, also of one that is ruled out. `ranking` is this chooser's for the same world.

@@ -10,8 +10,9 @@ use super::curve::Curve;
 use super::rule::{Amount, Effect, Rule, RuleId, Severity};
 use super::set::RuleSet;
 use super::subject::SubjectKind;
+use super::vocabulary::UNKNOWN;
 use super::vocabulary::{FactId, Origin};
-use super::world::{UNKNOWN, World};
+use super::world::World;
 
 /// The rules of a choice, compiled for a list of candidates: ranks them for one asker after another.
 #[derive(Debug)]

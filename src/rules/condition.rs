@@ -4,7 +4,7 @@
 //! meets nothing but `known: false`.
 
 use super::vocabulary::FactId;
-use super::world::UNKNOWN;
+use super::vocabulary::UNKNOWN;
 
 /// The lowest value that is known.
 pub(super) const LOWEST: i64 = UNKNOWN + 1;

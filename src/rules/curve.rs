@@ -1,7 +1,7 @@
 //! Curves: points or steps that change with a number, straight between knots and flat outside.
 
 use super::vocabulary::FactId;
-use super::world::UNKNOWN;
+use super::vocabulary::UNKNOWN;
 
 /// The widest curve that is also kept as a table of all its values.
 const WIDEST_TABLE: i64 = 4096;

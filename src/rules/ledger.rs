@@ -1,6 +1,7 @@
 //! Ledgers: the lines that add up to an answer.
 
 use super::rule::{RuleId, Severity};
+use super::shown::Shown;
 use super::vocabulary::FactId;
 
 /// What a line does in its ledger.
@@ -76,46 +77,6 @@ impl Line {
         self.shown.as_slice()
     }
 }
-
-/// So many values stand in a line itself; more are kept elsewhere. Most rules show fewer.
-const FEW: usize = 4;
-
-/// The values that a line shows.
-#[derive(Clone, Debug)]
-pub(super) enum Shown {
-    Few(usize, [(FactId, i64); FEW]),
-    Many(Box<[(FactId, i64)]>),
-}
-
-impl Shown {
-    /// The values of an iterator that knows how many they are.
-    pub(super) fn new(values: impl ExactSizeIterator<Item = (FactId, i64)>) -> Shown {
-        let count = values.len();
-        if count > FEW {
-            return Shown::Many(values.collect());
-        }
-        let mut few = [(FactId(0), 0); FEW];
-        few.iter_mut()
-            .zip(values)
-            .for_each(|(place, value)| *place = value);
-        Shown::Few(count, few)
-    }
-
-    pub(super) fn as_slice(&self) -> &[(FactId, i64)] {
-        match self {
-            Shown::Few(count, few) => few.get(..*count).unwrap_or(few),
-            Shown::Many(many) => many,
-        }
-    }
-}
-
-impl PartialEq for Shown {
-    fn eq(&self, other: &Shown) -> bool {
-        self.as_slice() == other.as_slice()
-    }
-}
-
-impl Eq for Shown {}
 
 /// Sorts lines by size, then by the id of their rule: never by the order of files.
 pub(super) fn sort(lines: &mut [Line]) {

@@ -56,7 +56,7 @@ impl Template {
                 let value = values.iter().find(|(known, _)| known == fact);
                 vocabulary.print(
                     *fact,
-                    value.map_or(super::world::UNKNOWN, |&(_, value)| value),
+                    value.map_or(super::vocabulary::UNKNOWN, |&(_, value)| value),
                 )
             }
         };

@@ -2,8 +2,8 @@
 
 use super::condition::Condition;
 use super::curve::Curve;
-use super::ledger::Shown;
 use super::reason::{Audience, Template, Texts};
+use super::shown::Shown;
 use super::source::Source;
 use super::vocabulary::FactId;
 
@@ -48,7 +48,7 @@ impl Amount {
             Amount::Number(number) => Some(*number),
             Amount::Along(curve) => curve.value(value(curve.along())),
             Amount::Copy(fact) => {
-                Some(value(*fact)).filter(|&value| value != super::world::UNKNOWN)
+                Some(value(*fact)).filter(|&value| value != super::vocabulary::UNKNOWN)
             }
         }
     }

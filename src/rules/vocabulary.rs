@@ -2,8 +2,10 @@
 
 use std::collections::HashMap;
 
-use super::world::UNKNOWN;
 use crate::notation::Notation;
+
+/// The value of a fact that nobody knows. No condition on it holds, except `known: false`.
+pub const UNKNOWN: i64 = i64::MIN;
 
 /// The largest step a number may reach either way, so that columns fit 32 bits.
 const WIDEST: i64 = i32::MAX as i64 - 1;

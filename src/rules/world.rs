@@ -4,9 +4,6 @@ use std::borrow::Cow;
 
 use super::vocabulary::FactId;
 
-/// The value of a fact that nobody knows. No condition on it holds, except `known: false`.
-pub const UNKNOWN: i64 = i64::MIN;
-
 /// The values of all facts for one asker and one list of candidates.
 ///
 /// Values are whole steps of the fact's notation; a choice is its index, a flag 0 or 1, a set a bit mask.
@@ -14,7 +11,7 @@ pub trait World {
     /// How many candidates there are.
     fn candidates(&self) -> usize;
 
-    /// The value of a fact that is one for all candidates, or [`UNKNOWN`].
+    /// The value of a fact that is one for all candidates, or [`UNKNOWN`](super::UNKNOWN).
     fn scalar(&self, fact: FactId) -> i64;
 
     /// The values of a fact of the candidates, one each in their order. A column that is too short counts as unknown
