@@ -257,8 +257,8 @@ impl Consultation<'_> {
             Some(1) => Grip::Fingertip,
             _ => Grip::Conventional,
         };
-        let thumb = !self.situation.is_word("bowler.thumb", "out");
-        let mut order = stock::order(unit, grip, thumb);
+        let slug = self.situation.is("fit.has_slug");
+        let mut order = stock::order(unit, grip, slug);
         order.undrilled = self.away();
         let prices = catalog.prices();
         let quote = prices.quote(&order);

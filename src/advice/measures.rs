@@ -25,6 +25,7 @@ impl Consultation<'_> {
             id,
             fact,
             ask,
+            none_in,
             only,
         } in measures()
         {
@@ -41,6 +42,10 @@ impl Consultation<'_> {
             if !a_hand {
                 // Not even a shop's own rule makes up a hand.
                 measured = Measured::default();
+            }
+            let none = none_in.is_some_and(|(fact, word)| self.situation.is_word(fact, word));
+            if none && measured.value().is_none() {
+                continue;
             }
             let value = measured.value().unwrap_or(UNKNOWN);
             self.situation.set(fact.name, Interval::point(value));

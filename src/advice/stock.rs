@@ -13,7 +13,7 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
         .enumerate()
         .map(|(stock, unit)| {
             let model = unit.model();
-            let total = |grip, thumb| order_total(catalog, unit, grip, thumb);
+            let total = |grip, slug| order_total(catalog, unit, grip, slug);
             BallCandidate {
                 id: ball_id(unit),
                 stock,
@@ -32,10 +32,10 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
                     .fold(0, |set, colour| set | 1 << colour.index()),
                 drilled: [
                     [
-                        total(Grip::Conventional, true),
                         total(Grip::Conventional, false),
+                        total(Grip::Conventional, true),
                     ],
-                    [total(Grip::Fingertip, true), total(Grip::Fingertip, false)],
+                    [total(Grip::Fingertip, false), total(Grip::Fingertip, true)],
                 ],
                 cheapest: [[i64::MAX; 2]; 2],
             }
@@ -57,15 +57,15 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
     all
 }
 
-fn order_total(catalog: &Catalog, unit: &Stock, grip: Grip, thumb: bool) -> i64 {
-    catalog.prices().quote(&order(unit, grip, thumb)).total()
+fn order_total(catalog: &Catalog, unit: &Stock, grip: Grip, slug: bool) -> i64 {
+    catalog.prices().quote(&order(unit, grip, slug)).total()
 }
 
-/// The order for a ball bought here; a thumb slug goes with a fingertip grip.
-pub(super) fn order(unit: &Stock, grip: Grip, thumb: bool) -> Order<'_> {
+/// The order for a ball bought here.
+pub(super) fn order(unit: &Stock, grip: Grip, slug: bool) -> Order<'_> {
     let mut order = Order::ball(unit.model(), unit.weight());
     order.grip = grip;
-    order.slug = thumb && grip == Grip::Fingertip;
+    order.slug = slug;
     order
 }
 

@@ -33,20 +33,17 @@ pub struct BallCandidate {
     pub intermediate: i64,
     /// Bit set over [`words::COLOURS`].
     pub colours: i64,
-    /// Out-the-door price in cents for each grip of [`words::GRIPS`], thumb in, then thumb out.
+    /// Out-the-door price in cents for each grip of [`words::GRIPS`], without a thumb slug, then with one.
     pub drilled: [[i64; 2]; 2],
     /// The cheapest out-the-door price on the shelf in this weight, same order.
     pub cheapest: [[i64; 2]; 2],
 }
 
 impl BallCandidate {
-    /// The price over all grips and thumbs there could be; a thumb nobody asked about goes in.
+    /// The price over all grips there could be, with or without a slug.
     fn at_grip(prices: &[[i64; 2]; 2], s: &Situation) -> Interval {
-        let among = |fact: &str, word: usize| {
-            let asked = s.get(fact);
-            i64::try_from(word)
-                .is_ok_and(|word| asked.holds(word) || !asked.is_known() && word == 0)
-        };
+        let among =
+            |fact: &str, word: usize| i64::try_from(word).is_ok_and(|word| s.get(fact).holds(word));
         if !s.get("settled.grip").is_known() {
             return Interval::NOT_KNOWN;
         }
@@ -54,8 +51,8 @@ impl BallCandidate {
             .iter()
             .enumerate()
             .filter(|(grip, _)| among("settled.grip", *grip));
-        let thumbs = grips.flat_map(|(_, row)| row.iter().enumerate());
-        let open = thumbs.filter(|(thumb, _)| among("bowler.thumb", *thumb));
+        let slugs = grips.flat_map(|(_, row)| row.iter().enumerate());
+        let open = slugs.filter(|(slug, _)| among("fit.has_slug", *slug));
         open.map(|(_, price)| Interval::point(*price))
             .reduce(Interval::or)
             .unwrap_or(Interval::NOT_KNOWN)

@@ -168,3 +168,16 @@ impl Interval {
         }
     }
 }
+
+impl Interval {
+    /// Either flag; not known if either isn't.
+    pub(super) fn or_flag(self, that: Interval) -> Self {
+        if !self.is_known() || !that.is_known() {
+            return Interval::NOT_KNOWN;
+        }
+        Interval {
+            lowest: self.lowest.max(that.lowest),
+            highest: self.highest.max(that.highest),
+        }
+    }
+}

@@ -81,21 +81,19 @@ pub struct Measure {
     pub fact: Fact,
     /// What the fitter does if this alone is missing.
     pub ask: &'static str,
+    /// A choice in which no start means that the ball has none, not that something is missing.
+    pub none_in: Option<(&'static str, &'static str)>,
     /// Choices a ball must have for the measure to make sense, as fact and word.
     pub only: &'static [(&'static str, &'static str)],
 }
 
 const THUMB: &[(&str, &str)] = &[("bowler.thumb", "in")];
-const SLUG: &[(&str, &str)] = &[("bowler.thumb", "in"), ("settled.grip", "fingertip")];
-const INSERT: &[(&str, &str)] = &[("settled.grip", "fingertip")];
 const PIN: &[(&str, &str)] = &[("settled.layout", "pin_from_grip")];
 const ALWAYS: &[(&str, &str)] = &[];
 
-/// Which drillings have a measure: a ball without a thumb hole has no span, one without inserts no insert.
+/// Which drillings have a measure: a ball without a thumb hole has no span.
 fn only(id: &str) -> &'static [(&'static str, &'static str)] {
     match id {
-        "thumb.slug" => SLUG,
-        "middle.insert" | "ring.insert" => INSERT,
         "pin.from_grip" => PIN,
         _ if id.starts_with("thumb.") || id.ends_with("span") => THUMB,
         _ => ALWAYS,
@@ -124,6 +122,9 @@ pub fn measures() -> Vec<Measure> {
         id,
         fact: settled(name, meaning, kind, "worked out just before"),
         ask: ask(id),
+        // Conventional holes are bored into the ball itself, unless the card that is copied has a slug or inserts.
+        none_in: (id == "thumb.slug" || id.ends_with(".insert"))
+            .then_some(("settled.grip", "conventional")),
         only: only(id),
     };
     let bore = || number(HoleSize, 0, 110);

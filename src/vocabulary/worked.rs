@@ -115,6 +115,24 @@ pub(super) const WORKED: &[Worked] = &[
         },
     },
     Worked {
+        name: "fit.has_slug",
+        meaning: "the thumb hole gets a slug",
+        kind: flag,
+        from: "a fingertip grip with the thumb in, or a card that fits and has one",
+        value: |s| {
+            // Nobody asked about the thumb: it goes in.
+            let thumb = match s.get("bowler.thumb") {
+                asked if asked.is_known() => asked.is(0),
+                _ => Interval::flag(true),
+            };
+            let copied = match s.get("card.slug").is_known() {
+                true => s.get("card.fits"),
+                false => Interval::flag(false),
+            };
+            thumb.and(s.get("settled.grip").is(1).or_flag(copied))
+        },
+    },
+    Worked {
         name: "fit.middle_cut_span",
         meaning: "cut-to-cut span to the middle finger",
         kind: length,
