@@ -48,6 +48,7 @@ pub mod fitting;
 pub mod notation;
 pub mod report;
 pub mod rules;
+pub mod standards;
 pub mod vocabulary;
 
 /// The README, so that its example is compiled and run.

@@ -94,6 +94,7 @@ pub(super) fn consult(
         assumptions,
         bill,
         spec,
+        drilling: None,
         drill_today,
         digest: shop.digest().to_owned(),
     })

@@ -9,6 +9,7 @@ mod balls;
 mod builtin;
 mod consult;
 mod consultation;
+mod drilling;
 mod explain;
 mod measures;
 mod outcome;
@@ -19,6 +20,9 @@ mod spec;
 mod stages;
 mod stock;
 
+pub use drilling::{
+    CoreChange, Drilling, LayoutStep, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
+};
 pub use outcome::Trouble;
 pub use reason::{Caution, Reason, Texts};
 pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};

@@ -1,6 +1,6 @@
 //! What a consultation gives back. Plain results with getters; nothing here computes.
 
-use super::{Caution, DrillSpec, Reason};
+use super::{Caution, DrillSpec, Drilling, Reason};
 
 /// The whole answer to "which ball, and how do I drill it?".
 #[derive(Clone, Debug)]
@@ -16,6 +16,7 @@ pub struct Advice {
     pub(crate) questions: Vec<String>,
     pub(crate) bill: Option<Bill>,
     pub(crate) spec: DrillSpec,
+    pub(crate) drilling: Option<Drilling>,
     pub(crate) drill_today: bool,
     pub(crate) digest: String,
 }
@@ -148,6 +149,10 @@ impl Advice {
     /// The first drill spec.
     pub fn spec(&self) -> &DrillSpec {
         &self.spec
+    }
+    /// The drilled ball as computed from the spec; none where nothing was measured or nothing may be drilled.
+    pub fn drilling(&self) -> Option<&Drilling> {
+        self.drilling.as_ref()
     }
     /// False when nothing may be drilled today (a present, or no hand measured).
     pub fn drill_today(&self) -> bool {
