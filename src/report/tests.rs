@@ -77,6 +77,7 @@ fn nothing() -> Advice {
         questions: Vec::new(),
         bill: None,
         spec: DrillSpec::default(),
+        drilling: None,
         drill_today: true,
         digest: "0000".into(),
     }
