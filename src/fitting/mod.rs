@@ -17,14 +17,20 @@
 //! ```
 
 pub mod balance;
+pub mod grip;
+pub mod hole;
+pub mod jig;
 pub mod layout;
+pub mod mend;
 pub mod pitch;
+mod placing;
 pub mod removed;
 pub mod ring;
 pub mod span;
 pub mod speed;
 mod sphere;
 pub mod track;
+pub mod wall;
 pub mod web;
 
 pub use sphere::Sphere;
