@@ -30,6 +30,7 @@ mod placing;
 pub mod removed;
 pub mod ring;
 mod root;
+mod section;
 mod slug;
 pub mod span;
 pub mod speed;
