@@ -6,7 +6,7 @@
 
 use super::{
     Misfit, Sphere,
-    grip::Digit,
+    digit::Digit,
     hole::{Pitches, Section, checked_depth},
     pitch, within,
 };

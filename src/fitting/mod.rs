@@ -17,6 +17,7 @@
 //! ```
 
 pub mod balance;
+mod digit;
 mod edge;
 mod figure;
 pub mod grip;
@@ -26,12 +27,13 @@ pub mod layout;
 pub mod mend;
 mod order;
 pub mod pitch;
+mod placed;
 mod placing;
 pub mod removed;
 pub mod ring;
 mod root;
 mod section;
-mod slug;
+pub mod slug;
 pub mod span;
 pub mod speed;
 mod sphere;

@@ -2,32 +2,11 @@
 
 use super::{
     Misfit, Sphere,
+    digit::Digit,
     hole::{Pitches, Section},
     unplaceable::Fault,
     within,
 };
-
-/// Whose hole.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Digit {
-    /// The thumb's.
-    Thumb,
-    /// The middle finger's.
-    Middle,
-    /// The ring finger's.
-    Ring,
-}
-
-impl Digit {
-    /// One lower-case word: thumb, middle or ring.
-    pub fn name(self) -> &'static str {
-        match self {
-            Digit::Thumb => "thumb",
-            Digit::Middle => "middle",
-            Digit::Ring => "ring",
-        }
-    }
-}
 
 /// From where to where a span runs, always along the great circle between the two hole centres and to unbevelled edges.
 ///
@@ -52,7 +31,7 @@ pub enum Along {
     Chord,
 }
 
-/// A span as it was read, in inches: over 0, and no more than a quarter of the way around the ball.
+/// A span as it was read, in inches; no more than a quarter of the way around the ball.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
     /// What was read.
@@ -161,8 +140,8 @@ pub struct GripOrder {
     /// The spans to the middle and the ring finger: needed with a thumb, unused without.
     pub spans: Option<[Reading; 2]>,
     /// Without a thumb: inches along the centreline from the line of the near edges to the + mark under the palm. That line is
-    /// the great circle through the palm-side edges of the two bores, each straight below its hole's centre. Over 0, and no
-    /// more than a quarter of the way around the ball.
+    /// the great circle through the palm-side edges of the two bores, each straight below its hole's centre. No more
+    /// than a quarter of the way around the ball.
     pub palm_mark: Option<f64>,
     /// The arc between the near edges of the finger holes as cut, along the great circle between their centres; 0 to 2 in.
     pub bridge: f64,

@@ -8,12 +8,13 @@ use glam::{DMat3, DVec3};
 
 use super::{
     Misfit, Sphere,
+    digit::Digit,
     edge::{apart, reach, step, toward},
     figure::{Figure, with_palm_mark, with_thumb},
-    grip::{Bores, Digit, GripOrder, Kind, Placed, Reading, Reference, Unplaceable},
     hole::{Facing, Hole},
-    order::{HoleOrder, SPANS},
-    unplaceable::Fault,
+    order::{GripOrder, HoleOrder, Kind, Reading, Reference, SPANS},
+    placed::{Bores, Placed},
+    unplaceable::{Fault, Unplaceable},
 };
 
 /// Far more rounds than any grip needs.

@@ -6,13 +6,12 @@
 
 use super::{
     Sphere,
-    grip::{Digit, Placed},
+    digit::Digit,
     hole::{Hole, deepest},
+    placed::Placed,
     root,
     strip::{Strip, nearest},
 };
-
-pub use super::slug::slug_wall;
 
 /// A wall, in inches.
 #[derive(Clone, Copy, Debug, PartialEq)]
