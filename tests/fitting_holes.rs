@@ -1,5 +1,5 @@
-//! A grip on the ball: spans there and back, mirror images, walls the same from both sides, and every refusal with what would
-//! be possible.
+//! A grip on the ball: spans there and back, mirror images, walls the same from both sides, and every refusal with what
+//! would be possible.
 
 // Helpers of tests may stop a test just as tests may.
 #![allow(clippy::unwrap_used, clippy::panic)]
@@ -406,8 +406,8 @@ proptest! {
             prop_assert_eq!(jig.run.is_some(), hole.section().run() > 0.0);
             let (Some([forward, right]), true) = (jig.run, pitches.total() > 1e-3) else { continue };
             near(forward.hypot(right), hole.section().run() / 2.0, HAIR)?;
-            // Along the offset and square to it: on the table, and on the ball as the spindle sees it. From forward to right it
-            // is clockwise for a thumb, counter-clockwise for a finger.
+            // Along the offset and square to it: on the table, and on the ball as the spindle sees it. From forward to
+            // right it is clockwise for a thumb, counter-clockwise for a finger.
             let total = pitches.total();
             let along = (forward * pitches.forward + right * pitches.lateral) / total;
             let across = (right * pitches.forward - forward * pitches.lateral) / total;
@@ -614,8 +614,8 @@ fn a_slug_bored_as_it_was_drilled_keeps_its_wall() {
     assert_eq!(wall.breaks_at, None);
 }
 
-/// Bored with 1/4 reverse into a hole aimed straight: 2.5 in down the bore's far wall is d sin t + (bore / 2) cos t from the
-/// slug's axis.
+/// Bored with 1/4 reverse into a hole aimed straight: 2.5 in down the bore's far wall is d sin t + (bore / 2) cos t
+/// from the slug's axis.
 #[test]
 fn a_pitched_bore_thins_a_straight_slug() {
     let ball = Sphere::default();
@@ -635,7 +635,8 @@ fn a_pitched_bore_thins_a_straight_slug() {
     assert!((wall.breaks_at.unwrap() - breaks).abs() < HAIR);
 }
 
-/// The span runs to the oval's own edge: along its wide direction half the wide size away, across it half the narrow one.
+/// The span runs to the oval's own edge: along its wide direction half the wide size away, across it half the narrow
+/// one.
 #[rstest]
 #[case(90.0, 1.2)]
 #[case(0.0, 0.9)]
@@ -693,7 +694,8 @@ fn an_ovals_angle_counts_from_the_right() {
     }
 }
 
-/// The near edge of a leaning hole, found from outside: it lies on the great circle between the centres, half a diameter from the axis.
+/// The near edge of a leaning hole, found from outside: it lies on the great circle between the centres, half a
+/// diameter from the axis.
 #[test]
 fn edges_lie_on_the_drills_wall() {
     let ball = Sphere::default();
@@ -743,7 +745,8 @@ fn the_palm_mark_is_the_grip_centre() {
     let grip = place(&ball, &order).unwrap();
     let [x, y, z] = grip.ring.mouth();
     let radius = ball.radius();
-    // The level of the two edges on the centreline; edges are straight below the centres, along the direction of the centreline.
+    // The level of the two edges on the centreline; edges are straight below the centres, along the direction of the
+    // centreline.
     let half = (x / radius).asin();
     let down = (25.0 / 64.0 / radius).asin();
     let level = (down.tan() / half.cos()).atan();

@@ -14,8 +14,8 @@ use super::{
 const BEYOND: f64 = 0.8;
 
 impl Hole {
-    /// The place on the ball, in inches, where the great circle from the hole's centre toward another place first crosses the
-    /// hole's wall: the edge that a span in that direction is read to.
+    /// The place on the ball, in inches, where the great circle from the hole's centre toward another place first
+    /// crosses the hole's wall: the edge that a span in that direction is read to.
     ///
     /// # Errors
     ///
@@ -26,8 +26,8 @@ impl Hole {
         Ok(self.at_edge(toward).to_array())
     }
 
-    /// The hole's edge as this many places (3 to 1000) around it, counter-clockwise as seen from outside, in inches. The first lies
-    /// in the wide direction.
+    /// The hole's edge as this many places (3 to 1000) around it, counter-clockwise as seen from outside, in inches.
+    /// The first lies in the wide direction.
     ///
     /// # Errors
     ///

@@ -1,7 +1,7 @@
 //! Grips: as ordered, and as they lie on the ball.
 //!
-//! A [`GripOrder`] says what the work order says, and [`place`] turns it into a [`Placed`] grip: holes with mouths and axes.
-//! What can't lie on the ball is refused as [`Unplaceable`], with every reason.
+//! A [`GripOrder`] says what the work order says, and [`place`] turns it into a [`Placed`] grip: holes with mouths and
+//! axes. What can't lie on the ball is refused as [`Unplaceable`], with every reason.
 
 pub use super::digit::Digit;
 pub use super::order::{Along, GripOrder, HoleOrder, Kind, Reading, Reference};

@@ -13,11 +13,13 @@ use super::{
 ///
 /// The grip centre lies on +z and the centreline in the y-z plane, fingers at +y.
 ///
-/// With a thumb the centreline is the great circle from the thumb's centre through the middle of the bridge as cut. Take the
-/// midpoint of each span as cut, from edge to edge; the great circle through the two midpoints crosses the centreline at
-/// the grip centre. (To measure from the cut edges is printed; that the centre is the midpoint is common practice.)
+/// With a thumb the centreline is the great circle from the thumb's centre through the middle of the bridge as cut.
+/// Take the midpoint of each span as cut, from edge to edge; the great circle through the two midpoints crosses the
+/// centreline at the grip centre. (To measure from the cut edges is printed; that the centre is the midpoint is common
+/// practice.)
 ///
-/// Without a thumb the centreline crosses the bridge squarely in its middle, and the grip centre is the palm mark on it.
+/// Without a thumb the centreline crosses the bridge squarely in its middle, and the grip centre is the palm mark on
+/// it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Placed {
     /// The thumb hole, as cut.
@@ -30,8 +32,8 @@ pub struct Placed {
     pub bores: Bores,
 }
 
-/// The bores of a placed grip, with the same mouths as the holes as cut. Where there is no slug, sleeve or insert, the bore
-/// is the hole as cut.
+/// The bores of a placed grip, with the same mouths as the holes as cut. Where there is no slug, sleeve or insert, the
+/// bore is the hole as cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bores {
     /// The thumb's.
@@ -85,8 +87,8 @@ impl Placed {
         self.map(Hole::mirrored)
     }
 
-    /// This grip seen from another one on the same ball, for example an old grip from the new. Oval angles in the sections stay as
-    /// they were ordered; [`Hole::wide`] turns.
+    /// This grip seen from another one on the same ball, for example an old grip from the new. Oval angles in the
+    /// sections stay as they were ordered; [`Hole::wide`] turns.
     ///
     /// # Errors
     ///
@@ -133,7 +135,8 @@ fn between_centres(one: &Hole, other: &Hole) -> f64 {
     apart(one.out(), other.out())
 }
 
-/// Radians between the near edges of two holes, along the great circle between their centres; below zero if they overlap.
+/// Radians between the near edges of two holes, along the great circle between their centres; below zero if they
+/// overlap.
 fn between_edges(one: &Hole, other: &Hole) -> f64 {
     let (here, there) = (one.out(), other.out());
     let edges = reach(one, toward(here, there)) + reach(other, toward(there, here));
