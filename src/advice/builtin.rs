@@ -15,6 +15,10 @@ macro_rules! files {
 pub(super) const FILES: &[(&str, &str)] = files![
     "assumptions.yaml",
     "ball.yaml",
+    "bench.density_back.yaml",
+    "bench.density_out.yaml",
+    "bench.least_web.yaml",
+    "bench.scale_arm.yaml",
     "bridge.yaml",
     "finger.bevel.yaml",
     "glossary.yaml",

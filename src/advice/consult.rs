@@ -33,6 +33,7 @@ pub(super) fn consult(
         settled: Vec::new(),
     };
     consultation.price_list();
+    consultation.bench();
     consultation.weight(choice)?;
     consultation.grip()?;
     let found = consultation.balls(choice)?;

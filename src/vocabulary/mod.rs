@@ -2,6 +2,7 @@
 
 mod answers;
 mod ball;
+mod bench;
 mod card;
 mod geometry;
 mod grip;
@@ -19,6 +20,7 @@ use crate::bowler::Bowler;
 use crate::rules::{Fact, Vocabulary};
 
 pub use ball::{BallCandidate, facts as ball_facts};
+pub use bench::bench;
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
 pub use settled::{Measure, measures};
@@ -39,6 +41,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(settled::choices());
     facts.extend(settled::prices());
     facts.extend(settled::measures().into_iter().map(|measure| measure.fact));
+    facts.extend(bench());
     facts.extend(worked::facts());
     facts.extend(weight_facts().iter().map(|f| f.fact("weight")));
     facts.extend(grip_facts().iter().map(|f| f.fact("grip")));

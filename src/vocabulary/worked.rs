@@ -171,6 +171,16 @@ pub(super) const WORKED: &[Worked] = &[
         from: "bridge, drilled sizes, laterals and depth, by the equal-hole formula",
         value: geometry::least_web,
     },
+    Worked {
+        name: "fit.web_short",
+        meaning: "what the thinnest web lacks of the least that may be left",
+        kind: length,
+        from: "least allowed web less the thinnest",
+        value: |s| match (s.known("bench.least_web"), s.known("fit.web_least")) {
+            (Some(wanted), Some(found)) => Interval::point((wanted - found).max(0)),
+            _ => Interval::NOT_KNOWN,
+        },
+    },
 ];
 
 /// The answers behind a worked fact that an assumption may stand in for.
