@@ -4,6 +4,7 @@
 //! the fitter. [`json`] writes the answer document for programs; both say the same.
 
 mod customer;
+mod drilling;
 mod fitter;
 mod json;
 mod look;
@@ -28,6 +29,9 @@ pub fn text(advice: &Advice, look: &Look) -> String {
     let mut page = page::Page::new(look);
     customer::write(&mut page, advice);
     fitter::spec(&mut page, advice);
+    if let Some(computed) = advice.drilling() {
+        drilling::write(&mut page, computed);
+    }
     if look.audience() == Audience::Fitter {
         fitter::background(&mut page, advice);
     }

@@ -1,11 +1,13 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod drilling;
 mod spec;
 
 use serde::Serialize;
 
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
 use crate::rules::{Audience, Severity};
+use drilling::DrillingDoc;
 use spec::SpecDoc;
 
 /// The number of the contract that answer documents follow.
@@ -41,6 +43,7 @@ struct Answer<'a> {
     questions: &'a [String],
     quote: Option<QuoteDoc<'a>>,
     spec: SpecDoc<'a>,
+    drilling: Option<DrillingDoc<'a>>,
 }
 
 #[derive(Serialize)]
@@ -206,6 +209,7 @@ impl<'a> Answer<'a> {
             questions: advice.questions(),
             quote: advice.bill().map(QuoteDoc::new),
             spec: SpecDoc::new(advice.spec(), advice.drill_today(), audience),
+            drilling: advice.drilling().map(DrillingDoc::new),
         }
     }
 }
