@@ -74,6 +74,8 @@ fn hole(s: &Situation, name: &str, sleeve: &str, depth: Option<f64>) -> Option<H
             forward: known("forward_pitch")?,
             lateral: known("lateral_pitch")?,
         },
+        // The slug's own hole leans as the bore in it does.
+        outside_pitches: None,
     })
 }
 
