@@ -25,7 +25,7 @@ pub use ball::{BallCandidate, facts as ball_facts};
 pub use bench::bench;
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
-pub use order::{Ordered, ordered};
+pub use order::{GripOf, Ordered, ordered};
 pub use settled::{Measure, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
