@@ -22,7 +22,7 @@ use crate::rules::{Fact, Vocabulary};
 pub use ball::{BallCandidate, facts as ball_facts};
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
-pub use settled::{Measure, measures};
+pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
 pub use weight::{WeightCandidate, facts as weight_facts};
