@@ -26,7 +26,7 @@ pub use bench::bench;
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
 pub use order::{GripOf, Ordered, ordered};
-pub use settled::{Measure, measures};
+pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
 pub use weight::{WeightCandidate, facts as weight_facts};
