@@ -5,7 +5,8 @@ use super::words;
 use crate::notation::Notation::{ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight};
 use crate::rules::{Fact, Kind, Origin};
 
-fn settled(name: &'static str, meaning: &'static str, kind: Kind, from: &'static str) -> Fact {
+pub(super) fn settled(
+    name: &'static str, meaning: &'static str, kind: Kind, from: &'static str) -> Fact {
     Fact {
         name,
         meaning,
