@@ -3,6 +3,7 @@
 mod answers;
 mod ball;
 mod card;
+mod check;
 mod geometry;
 mod grip;
 mod interval;
@@ -38,6 +39,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(answers::person());
     facts.extend(answers::hand());
     facts.extend(card::card());
+    facts.extend(check::check());
     facts.extend(settled::choices());
     facts.extend(settled::prices());
     facts.extend(settled::measures().into_iter().map(|measure| measure.fact));

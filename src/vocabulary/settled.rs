@@ -33,6 +33,12 @@ pub(super) fn choices() -> Vec<Fact> {
             "the grip stage",
         ),
         settled(
+            "settled.sleeve",
+            "the fitter settled on a thumb sleeve that can be changed",
+            Kind::Flag,
+            "what the fitter has settled",
+        ),
+        settled(
             "settled.cover",
             "cover of the chosen ball",
             Kind::Choice(words::COVERS),

@@ -88,7 +88,10 @@ impl Situation {
 
     /// Whether anything at all was measured on the hand or stands on a fit card: a number, not a flag or a word.
     pub fn has_a_hand(&self) -> bool {
-        let of_a_hand = |name: &str| name.starts_with("hand.") || name.starts_with("card.");
+        // What a ball weighs says nothing of a hand.
+        let of_a_hand = |name: &str| {
+            name.starts_with("hand.") || name.starts_with("card.") && name != "card.ball_weight"
+        };
         self.vocabulary
             .facts()
             .iter()
