@@ -63,7 +63,7 @@ impl Consultation<'_> {
         spec
     }
 
-    fn number(
+    pub(super) fn number(
         &self,
         id: &str,
         meaning: &str,

@@ -111,7 +111,12 @@ pub const CARD_NUMBERS: &[CardNumber] = &[
         &["finger_holes_too_tight"],
         "Gauge the ring finger hole of the ball.",
     ),
-    of_thumb(row("refit.middle_span", "card.middle_span", SPANS, READ_SPAN)),
+    of_thumb(row(
+        "refit.middle_span",
+        "card.middle_span",
+        SPANS,
+        READ_SPAN,
+    )),
     of_thumb(row("refit.ring_span", "card.ring_span", RING, READ_SPAN)),
     of_thumb(row(
         "refit.thumb_forward",

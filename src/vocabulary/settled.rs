@@ -6,7 +6,11 @@ use crate::notation::Notation::{ForwardPitch, HoleSize, LateralPitch, Length, Mo
 use crate::rules::{Fact, Kind, Origin};
 
 pub(super) fn settled(
-    name: &'static str, meaning: &'static str, kind: Kind, from: &'static str) -> Fact {
+    name: &'static str,
+    meaning: &'static str,
+    kind: Kind,
+    from: &'static str,
+) -> Fact {
     Fact {
         name,
         meaning,
