@@ -206,7 +206,7 @@ impl Consultation<'_> {
         self.cautions.extend(staged.cautions);
     }
 
-    fn persons_cautions(&mut self) {
+    pub(super) fn persons_cautions(&mut self) {
         let rules = self.shop.rules();
         let lines = rules.cautions(&Alone(&self.situation));
         self.cautions.extend(
@@ -216,7 +216,7 @@ impl Consultation<'_> {
         );
     }
 
-    fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
+    pub(super) fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
         let vocabulary = self.situation.vocabulary();
         // What keeps a serious caution away is worth putting right, even if no reason looked at it.
         let rules = self.shop.rules().rules();

@@ -79,7 +79,7 @@ impl Consultation<'_> {
         spec
     }
 
-    fn number(
+    pub(super) fn number(
         &self,
         id: &str,
         meaning: &str,

@@ -21,6 +21,8 @@ pub(super) enum Verb {
     Advise(Advise),
     /// The same for a ball of the customer's own choice
     Fit(Fit),
+    /// From a fit card, a fit check and complaints to likely causes and one small change
+    Refit(Advise),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules

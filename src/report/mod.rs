@@ -9,15 +9,16 @@ mod fitter;
 mod json;
 mod look;
 mod page;
+mod refit;
 mod words;
 
 #[cfg(test)]
 mod tests;
 
-pub use json::{CONTRACT, json};
+pub use json::{CONTRACT, json, refit_json};
 pub use look::{Look, Term};
 
-use crate::advice::Advice;
+use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
 
 /// Writes the advice as plain text, ending in a line break; no line is wider than the look allows unless one word is.
@@ -35,5 +36,13 @@ pub fn text(advice: &Advice, look: &Look) -> String {
     if look.audience() == Audience::Fitter {
         fitter::background(&mut page, advice);
     }
+    page.finish()
+}
+
+/// Writes a refit as plain text, ending in a line break: what comes first, what to do, likely causes, the small change, the card.
+#[must_use]
+pub fn refit_text(refit: &Refit, look: &Look) -> String {
+    let mut page = page::Page::new(look);
+    refit::write(&mut page, refit);
     page.finish()
 }

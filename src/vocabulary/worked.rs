@@ -20,6 +20,24 @@ const CHILD_UNDER: i64 = 15;
 /// An older hand from this age on, in years (own choice).
 const OLDER_FROM: i64 = 60;
 
+impl Worked {
+    pub(super) const fn new(
+        name: &'static str,
+        meaning: &'static str,
+        kind: fn() -> Kind,
+        from: &'static str,
+        value: fn(&Situation) -> Interval,
+    ) -> Worked {
+        Worked {
+            name,
+            meaning,
+            kind,
+            from,
+            value,
+        }
+    }
+}
+
 fn flag() -> Kind {
     Kind::Flag
 }
@@ -60,7 +78,7 @@ fn on_card(s: &Situation, names: &[&str]) -> Interval {
     copied(s, Interval::flag(all))
 }
 
-/// All worked facts.
+/// The worked facts of an advice.
 pub(super) const WORKED: &[Worked] = &[
     Worked {
         name: "bowler.child",
@@ -254,10 +272,9 @@ pub fn answers_behind(worked: &str) -> &'static [&'static str] {
     }
 }
 
-/// The worked facts as the vocabulary sees them.
-pub(super) fn facts() -> Vec<Fact> {
-    WORKED
-        .iter()
+/// Worked facts as the vocabulary sees them.
+pub(super) fn facts(rows: &[Worked]) -> Vec<Fact> {
+    rows.iter()
         .map(|w| Fact {
             name: w.name,
             meaning: w.meaning,
