@@ -149,7 +149,7 @@ views! {
         before: (f64, f64, f64),
         /// The same of the drilled ball.
         after: (f64, f64, f64),
-        /// Inches along the surface that the axis of lowest RG moved.
-        moved: f64,
+        /// Inches along the surface that the axis of lowest RG moved; none where the core has no such axis.
+        moved: Option<f64>,
     }
 }

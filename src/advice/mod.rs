@@ -13,6 +13,7 @@ mod drilling;
 mod explain;
 mod measures;
 mod outcome;
+mod planned;
 mod reason;
 mod refit;
 mod refitting;
