@@ -1,12 +1,16 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod offers;
 mod spec;
 
 use serde::Serialize;
 
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
 use crate::rules::{Audience, Severity};
+use offers::OffersDoc;
 use spec::SpecDoc;
+
+pub use offers::offers_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
@@ -40,6 +44,8 @@ struct Answer<'a> {
     assumptions: Vec<AssumedDoc<'a>>,
     questions: &'a [String],
     quote: Option<QuoteDoc<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    offers: Option<OffersDoc<'a>>,
     spec: SpecDoc<'a>,
 }
 
@@ -169,7 +175,11 @@ impl<'a> Answer<'a> {
             contract: CONTRACT,
             version: env!("CARGO_PKG_VERSION"),
             digest: advice.digest(),
-            question: if own { "fit" } else { "advise" },
+            question: if own || advice.offers().is_some() {
+                "fit"
+            } else {
+                "advise"
+            },
             audience: match audience {
                 Audience::Newcomer => "customer",
                 Audience::League => "league",
@@ -205,6 +215,7 @@ impl<'a> Answer<'a> {
             assumptions: advice.assumptions().iter().map(AssumedDoc::new).collect(),
             questions: advice.questions(),
             quote: advice.bill().map(QuoteDoc::new),
+            offers: advice.offers().map(OffersDoc::new),
             spec: SpecDoc::new(advice.spec(), advice.drill_today(), audience),
         }
     }

@@ -29,7 +29,7 @@ struct NumberDoc<'a> {
 }
 
 #[derive(Serialize)]
-struct StepDoc<'a> {
+pub(super) struct StepDoc<'a> {
     id: &'a str,
     text: &'a str,
     because: Option<&'a str>,
@@ -70,7 +70,7 @@ impl<'a> NumberDoc<'a> {
 }
 
 impl<'a> StepDoc<'a> {
-    fn new(step: &'a WorkStep) -> StepDoc<'a> {
+    pub(super) fn new(step: &'a WorkStep) -> StepDoc<'a> {
         StepDoc {
             id: step.id(),
             text: step.text(),
