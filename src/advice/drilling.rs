@@ -153,3 +153,10 @@ views! {
         moved: Option<f64>,
     }
 }
+
+impl Drilling {
+    /// True if the holes may not be drilled as they stand.
+    pub fn is_refused(&self) -> bool {
+        !self.refusals.is_empty()
+    }
+}
