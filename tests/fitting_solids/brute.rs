@@ -40,9 +40,9 @@ pub fn counted(ball: &Sphere, hole: &Hole, edge: f64) -> Counted {
                     continue;
                 }
                 counted.volume += 1.0;
-                for part in 0..3 {
-                    counted.first[part] += place[part];
-                    counted.halves[part] += place[part].signum();
+                for (part, at) in place.into_iter().enumerate() {
+                    counted.first[part] += at;
+                    counted.halves[part] += at.signum();
                 }
             }
         }
