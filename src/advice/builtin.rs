@@ -50,6 +50,7 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "thumb.depth.yaml",
     "thumb.forward_pitch.yaml",
     "thumb.lateral_pitch.yaml",
+    "thumb.oval.yaml",
     "thumb.slug.yaml",
     "weight.yaml",
     "work.yaml",

@@ -258,8 +258,8 @@ impl Consultation<'_> {
             Some(1) => Grip::Fingertip,
             _ => Grip::Conventional,
         };
-        let slug = self.situation.is("fit.has_slug");
-        let mut order = stock::order(unit, grip, slug);
+        let thumb = stock::Thumb::of(&self.situation);
+        let mut order = stock::order(unit, grip, thumb);
         order.undrilled = self.away();
         let prices = catalog.prices();
         let quote = prices.quote(&order);

@@ -5,7 +5,7 @@ use super::explain::{self, Scale};
 use super::spec::{DrillSpec, SpecNumber};
 use crate::notation::Notation;
 use crate::rules::{Measured, UNKNOWN};
-use crate::vocabulary::{Alone, Interval, Measure, measures};
+use crate::vocabulary::{Alone, Interval, Measure, NoStart, measures};
 
 /// What a number says where no hand was measured at all.
 const NOTHING_MEASURED: &str = "Measure the hand.";
@@ -25,7 +25,7 @@ impl Consultation<'_> {
             id,
             fact,
             ask,
-            none_in,
+            no_start,
             only,
         } in measures()
         {
@@ -43,7 +43,11 @@ impl Consultation<'_> {
                 // Not even a shop's own rule makes up a hand.
                 measured = Measured::default();
             }
-            let none = none_in.is_some_and(|(fact, word)| self.situation.is_word(fact, word));
+            let none = match no_start {
+                NoStart::Missing => false,
+                NoStart::NoneIn(fact, word) => self.situation.is_word(fact, word),
+                NoStart::NoneUnless(flag) => !self.situation.is(flag),
+            };
             if none && measured.value().is_none() {
                 continue;
             }

@@ -24,7 +24,7 @@ pub use ball::{BallCandidate, facts as ball_facts};
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
 pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
-pub use settled::{Measure, measures};
+pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
 pub use weight::{WeightCandidate, facts as weight_facts};
