@@ -55,12 +55,14 @@ pub enum Notation {
     Thousandths,
     /// Tenths of a degree: `12.5 degrees`.
     Angle,
+    /// Density in thousandths of a gram in a cubic centimetre: `1.2 g/cc`.
+    Density,
     /// Whole hundredths of something: `40%`.
     Percent,
 }
 
 /// The names that rule files use, with their notations. `Counted` has no name, as its words come from code.
-const NAMES: [(&str, Notation); 15] = [
+const NAMES: [(&str, Notation); 16] = [
     ("count", Notation::Count),
     ("points", Notation::Points),
     ("money", Notation::Money),
@@ -75,6 +77,7 @@ const NAMES: [(&str, Notation); 15] = [
     ("up down", Notation::UpDown),
     ("thousandths", Notation::Thousandths),
     ("angle", Notation::Angle),
+    ("density", Notation::Density),
     ("percent", Notation::Percent),
 ];
 
@@ -123,6 +126,7 @@ impl Notation {
             | Notation::UpDown => "1/64 in",
             Notation::Thousandths => "0.001 in",
             Notation::Angle => "0.1 degrees",
+            Notation::Density => "0.001 g/cc",
             Notation::Percent => "1 %",
         }
     }
@@ -145,6 +149,7 @@ impl Notation {
             | Notation::UpDown
             | Notation::Thousandths => "in",
             Notation::Angle => "degrees",
+            Notation::Density => "g/cc",
             Notation::Percent => "%",
         }
     }

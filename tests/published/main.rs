@@ -7,6 +7,7 @@ mod columnists;
 mod derived_balance;
 mod derived_holes;
 mod derived_layout;
+mod derived_solids;
 mod derived_sphere;
 mod derived_web;
 mod drilling_lectures;
