@@ -206,12 +206,15 @@ fn the_grip_centre_halves_the_cut_span() {
     let ball = Sphere::default();
     let mut order = thin();
     order.spans = Some([full(4.25); 2]);
-    order.thumb = Some(bare(1.0, 2.5, 0.0, 0.0));
+    order.thumb = Some(HoleOrder {
+        outside: Some(1.25),
+        ..bare(1.0, 2.5, 0.0, 0.0)
+    });
     let grip = place(&ball, &order).unwrap();
     let reach = |size: f64| (size / 2.0 / ball.radius()).asin();
     let (thumb, finger) = (grip.thumb.unwrap().mouth(), grip.ring.mouth());
     let whole = (dot(thumb, finger) / ball.radius().powi(2)).acos();
-    let at = (reach(1.0) + whole - reach(31.0 / 32.0)) / 2.0;
+    let at = (reach(1.25) + whole - reach(31.0 / 32.0)) / 2.0;
     // The midpoint on the thumb-ring line: level with the grip centre, to the right of it.
     let middle = [0, 1, 2]
         .map(|part| (thumb[part] * (whole - at).sin() + finger[part] * at.sin()) / whole.sin());
