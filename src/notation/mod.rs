@@ -53,6 +53,9 @@ pub enum Notation {
     UpDown,
     /// Thousandths of an inch, as radius of gyration is given: `0.048 in`.
     Thousandths,
+    /// Sizes held against a rule book, in eight-thousandths of an inch, so that sixty-fourths and thousandths are both whole:
+    /// `1.5625 in`.
+    Fine,
     /// Tenths of a degree: `12.5 degrees`.
     Angle,
     /// Whole hundredths of something: `40%`.
@@ -60,7 +63,7 @@ pub enum Notation {
 }
 
 /// The names that rule files use, with their notations. `Counted` has no name, as its words come from code.
-const NAMES: [(&str, Notation); 15] = [
+const NAMES: [(&str, Notation); 16] = [
     ("count", Notation::Count),
     ("points", Notation::Points),
     ("money", Notation::Money),
@@ -74,6 +77,7 @@ const NAMES: [(&str, Notation); 15] = [
     ("lateral pitch", Notation::LateralPitch),
     ("up down", Notation::UpDown),
     ("thousandths", Notation::Thousandths),
+    ("fine length", Notation::Fine),
     ("angle", Notation::Angle),
     ("percent", Notation::Percent),
 ];
@@ -122,6 +126,7 @@ impl Notation {
             | Notation::LateralPitch
             | Notation::UpDown => "1/64 in",
             Notation::Thousandths => "0.001 in",
+            Notation::Fine => "1/8000 in",
             Notation::Angle => "0.1 degrees",
             Notation::Percent => "1 %",
         }
@@ -143,7 +148,8 @@ impl Notation {
             | Notation::ForwardPitch
             | Notation::LateralPitch
             | Notation::UpDown
-            | Notation::Thousandths => "in",
+            | Notation::Thousandths
+            | Notation::Fine => "in",
             Notation::Angle => "degrees",
             Notation::Percent => "%",
         }
