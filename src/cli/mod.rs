@@ -6,6 +6,7 @@ mod answer;
 mod arguments;
 mod check;
 mod facts;
+mod legal;
 mod output;
 
 use std::ffi::OsString;
@@ -42,6 +43,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let done = match &arguments.verb {
         Verb::Advise(ask) => answer::advise(ask),
         Verb::Fit(ask) => answer::fit(ask),
+        Verb::Legal(ask) => legal::judge(ask),
         Verb::Facts(ask) => facts::list(ask),
         Verb::Rules {
             verb: RulesVerb::Check(ask),

@@ -6,6 +6,7 @@
 mod customer;
 mod fitter;
 mod json;
+mod legal;
 mod look;
 mod page;
 mod words;
@@ -14,6 +15,7 @@ mod words;
 mod tests;
 
 pub use json::{CONTRACT, json};
+pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 
 use crate::advice::Advice;
