@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::notation::{Notation, raw_fraction, shop_fraction};
 
-const ALL: [Notation; 17] = [
+const ALL: [Notation; 18] = [
     Notation::Count,
     Notation::Counted("game", "games"),
     Notation::Points,
@@ -23,6 +23,7 @@ const ALL: [Notation; 17] = [
     Notation::Thousandths,
     Notation::Fine,
     Notation::Angle,
+    Notation::Density,
     Notation::Percent,
 ];
 
@@ -73,6 +74,9 @@ const ALL: [Notation; 17] = [
 #[case(Notation::Angle, "10 deg", 100)]
 #[case(Notation::Angle, "12.5°", 125)]
 #[case(Notation::Percent, "40%", 40)]
+#[case(Notation::Density, "1.2 g/cc", 1200)]
+#[case(Notation::Density, "1.25 g/cm³", 1250)]
+#[case(Notation::Density, "1.175", 1175)]
 #[case(Notation::Thousandths, "2.500", 2500)]
 #[case(Notation::Thousandths, "0.048 in", 48)]
 #[case(Notation::Fine, "1 9/16", 12_500)]
@@ -179,6 +183,8 @@ fn what_is_refused_says_why(#[case] notation: Notation, #[case] text: &str, #[ca
 #[case(Notation::Fine, 1, "0.000125 in")]
 #[case(Notation::Angle, 10, "1 degree")]
 #[case(Notation::Percent, 40, "40%")]
+#[case(Notation::Density, 1200, "1.2 g/cc")]
+#[case(Notation::Density, 1175, "1.175 g/cc")]
 #[case(Notation::Counted("game", "games"), 1, "1 game")]
 #[case(Notation::Points, -25, "2.5 points against")]
 fn a_number_is_printed(#[case] notation: Notation, #[case] steps: i64, #[case] text: &str) {

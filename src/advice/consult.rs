@@ -33,6 +33,7 @@ pub(super) fn consult(
         settled: Vec::new(),
     };
     consultation.price_list();
+    consultation.bench();
     consultation.weight(choice)?;
     consultation.grip()?;
     let found = consultation.balls(choice)?;
@@ -205,7 +206,7 @@ impl Consultation<'_> {
         self.cautions.extend(staged.cautions);
     }
 
-    fn persons_cautions(&mut self) {
+    pub(super) fn persons_cautions(&mut self) {
         let rules = self.shop.rules();
         let lines = rules.cautions(&Alone(&self.situation));
         self.cautions.extend(
@@ -215,7 +216,7 @@ impl Consultation<'_> {
         );
     }
 
-    fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
+    pub(super) fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
         let vocabulary = self.situation.vocabulary();
         // What keeps a serious caution away is worth putting right, even if no reason looked at it.
         let rules = self.shop.rules().rules();
@@ -258,8 +259,8 @@ impl Consultation<'_> {
             Some(1) => Grip::Fingertip,
             _ => Grip::Conventional,
         };
-        let slug = self.situation.is("fit.has_slug");
-        let mut order = stock::order(unit, grip, slug);
+        let thumb = stock::Thumb::of(&self.situation);
+        let mut order = stock::order(unit, grip, thumb);
         order.undrilled = self.away();
         let prices = catalog.prices();
         let quote = prices.quote(&order);

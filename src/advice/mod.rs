@@ -14,6 +14,8 @@ mod explain;
 mod measures;
 mod outcome;
 mod reason;
+mod refit;
+mod refitting;
 mod result;
 mod shop;
 mod spec;
@@ -25,6 +27,7 @@ pub use drilling::{
 };
 pub use outcome::Trouble;
 pub use reason::{Caution, Reason, Texts};
+pub use refit::{Cause, Change, Past, Refit, ToWrite};
 pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use shop::{Shop, ShopFiles};
 pub use spec::{DrillSpec, SpecNumber, WorkStep};

@@ -33,7 +33,7 @@ pub(super) fn fit(ask: &Fit) -> Result<(), Refusal> {
 }
 
 /// Reads shop and bowler; the faults of both are told together.
-fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
+pub(super) fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
     let shop = Shop::open(&ask.shop.files()).map_err(|trouble| trouble.to_string());
     let bowler = read_bowler(&ask.bowler);
     match (shop, bowler) {

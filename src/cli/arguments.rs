@@ -24,6 +24,8 @@ pub(super) enum Verb {
     Fit(Fit),
     /// Hold a ball against a governing body's limits
     Legal(Legal),
+    /// From a fit card, a fit check and complaints to likely causes and one small change
+    Refit(Advise),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules

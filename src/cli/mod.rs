@@ -8,6 +8,7 @@ mod check;
 mod facts;
 mod legal;
 mod output;
+mod refit;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -44,6 +45,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Verb::Advise(ask) => answer::advise(ask),
         Verb::Fit(ask) => answer::fit(ask),
         Verb::Legal(ask) => legal::judge(ask),
+        Verb::Refit(ask) => refit::refit(ask),
         Verb::Facts(ask) => facts::list(ask),
         Verb::Rules {
             verb: RulesVerb::Check(ask),

@@ -58,12 +58,14 @@ pub enum Notation {
     Fine,
     /// Tenths of a degree: `12.5 degrees`.
     Angle,
+    /// Density in thousandths of a gram in a cubic centimetre: `1.2 g/cc`.
+    Density,
     /// Whole hundredths of something: `40%`.
     Percent,
 }
 
 /// The names that rule files use, with their notations. `Counted` has no name, as its words come from code.
-const NAMES: [(&str, Notation); 16] = [
+const NAMES: [(&str, Notation); 17] = [
     ("count", Notation::Count),
     ("points", Notation::Points),
     ("money", Notation::Money),
@@ -79,6 +81,7 @@ const NAMES: [(&str, Notation); 16] = [
     ("thousandths", Notation::Thousandths),
     ("fine length", Notation::Fine),
     ("angle", Notation::Angle),
+    ("density", Notation::Density),
     ("percent", Notation::Percent),
 ];
 
@@ -128,6 +131,7 @@ impl Notation {
             Notation::Thousandths => "0.001 in",
             Notation::Fine => "1/8000 in",
             Notation::Angle => "0.1 degrees",
+            Notation::Density => "0.001 g/cc",
             Notation::Percent => "1 %",
         }
     }
@@ -151,6 +155,7 @@ impl Notation {
             | Notation::Thousandths
             | Notation::Fine => "in",
             Notation::Angle => "degrees",
+            Notation::Density => "g/cc",
             Notation::Percent => "%",
         }
     }

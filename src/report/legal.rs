@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
+use super::Look;
 use super::json::CONTRACT;
 use super::page::{Page, capitalised};
-use super::Look;
 use crate::standards::{Body, Date, Finding, Verdict};
 
 /// A ball held against a body's limits on a day.
@@ -25,7 +25,9 @@ pub struct Legal<'a> {
 impl Legal<'_> {
     fn of(&self, verdict: Verdict) -> Vec<&Finding> {
         let findings = self.findings.iter();
-        findings.filter(|finding| finding.verdict() == verdict).collect()
+        findings
+            .filter(|finding| finding.verdict() == verdict)
+            .collect()
     }
 
     /// Fail if a limit is broken; else ask if anything is open.
@@ -67,8 +69,11 @@ pub fn legal_text(legal: &Legal<'_>, look: &Look) -> String {
     }
     if !open.is_empty() {
         page.heading("To ask or measure");
-        for finding in open {
-            in_full(&mut page, finding);
+        for (says, findings) in together(&open) {
+            let about: Vec<String> = findings.iter().map(|finding| title(finding)).collect();
+            page.subheading(&capitalised(&about.join("; ")));
+            page.paragraph(4, says);
+            source(&mut page, findings.first().copied());
         }
     }
     if !kept.is_empty() {
@@ -83,8 +88,16 @@ pub fn legal_text(legal: &Legal<'_>, look: &Look) -> String {
 }
 
 fn summary(broken: usize, open: usize) -> String {
-    let limits = if broken == 1 { "limit is" } else { "limits are" };
-    let questions = if open == 1 { "question is" } else { "questions are" };
+    let limits = if broken == 1 {
+        "limit is"
+    } else {
+        "limits are"
+    };
+    let questions = if open == 1 {
+        "question is"
+    } else {
+        "questions are"
+    };
     match (broken, open) {
         (0, 0) => "No limit is broken.".to_owned(),
         (0, _) => format!("No limit is broken, but {open} {questions} open."),
@@ -94,11 +107,32 @@ fn summary(broken: usize, open: usize) -> String {
 }
 
 fn in_full(page: &mut Page<'_>, finding: &Finding) {
-    let distance = finding.distance().map(|distance| format!(", {distance}"));
-    let title = capitalised(finding.about());
-    page.subheading(&format!("{title}{}", distance.unwrap_or_default()));
+    page.subheading(&capitalised(&title(finding)));
     page.paragraph(4, finding.says());
-    if finding.row().is_some() {
+    source(page, Some(finding));
+}
+
+/// Findings that ask the very same, in the order of the first of each.
+fn together<'f>(findings: &[&'f Finding]) -> Vec<(&'f str, Vec<&'f Finding>)> {
+    let mut groups: Vec<(&str, Vec<&Finding>)> = Vec::new();
+    for finding in findings {
+        match groups.iter_mut().find(|(says, _)| *says == finding.says()) {
+            Some((_, group)) => group.push(finding),
+            None => groups.push((finding.says(), vec![finding])),
+        }
+    }
+    groups
+}
+
+fn title(finding: &Finding) -> String {
+    match finding.distance() {
+        Some(distance) => format!("{}, {distance}", finding.about()),
+        None => finding.about().to_owned(),
+    }
+}
+
+fn source(page: &mut Page<'_>, finding: Option<&Finding>) {
+    if let Some(finding) = finding.filter(|finding| finding.row().is_some()) {
         page.paragraph(4, &format!("Source: {}.", finding.clause()));
     }
 }

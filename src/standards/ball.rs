@@ -225,11 +225,7 @@ fn signed<'d>(
     }
 }
 
-fn flag<'d>(
-    fields: &mut Fields<'d>,
-    key: &'static str,
-    reader: &mut Reader<'d>,
-) -> Option<bool> {
+fn flag<'d>(fields: &mut Fields<'d>, key: &'static str, reader: &mut Reader<'d>) -> Option<bool> {
     let node = fields.take(key)?;
     reader.flag(node, &format!("`{key}`"))
 }

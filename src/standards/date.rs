@@ -13,7 +13,8 @@ pub struct Date {
 /// What a date looks like, for faults.
 const HOPE: &str = "expected a date such as `2024-10-01`";
 /// What a day, month or year looks like, for faults.
-const HOPE_PERIOD: &str = "expected a date such as `2024-10-01`, a month such as `2024-10` or a year such as `2024`";
+const HOPE_PERIOD: &str =
+    "expected a date such as `2024-10-01`, a month such as `2024-10` or a year such as `2024`";
 
 impl Date {
     /// A day of the years 1 to 9999; `None` if the calendar has no such day.

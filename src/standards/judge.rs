@@ -67,6 +67,9 @@ impl<'a> Judge<'a> {
             });
             return unread.into_iter().collect();
         }
+        if rows.iter().all(|row| row.limit == Limit::Moot) {
+            return Vec::new();
+        }
         let only_asks = rows.iter().all(|row| row.broken_asks);
         let is_free = rows.iter().all(|row| row.limit == Limit::Free);
         let mut findings = Vec::new();
@@ -87,12 +90,7 @@ impl<'a> Judge<'a> {
     }
 
     /// The worst of what the limits below and above say.
-    fn outcome(
-        &self,
-        quantity: Quantity,
-        value: (i64, i64),
-        rows: &[&'a Row],
-    ) -> Outcome<'a> {
+    fn outcome(&self, quantity: Quantity, value: (i64, i64), rows: &[&'a Row]) -> Outcome<'a> {
         let ends = [End::Low, End::High].into_iter().filter(|end| {
             let speaks = |row: &&&Row| row.limit.ends().contains(end);
             rows.iter().any(|row| speaks(&row))
@@ -131,7 +129,9 @@ impl<'a> Judge<'a> {
         for world in self.situation.worlds(rows) {
             let holds = |row: &&&Row| {
                 let pairs = row.selectors().into_iter().zip(world);
-                pairs.into_iter().all(|(selector, number)| selector.has(number))
+                pairs
+                    .into_iter()
+                    .all(|(selector, number)| selector.has(number))
             };
             match rows.iter().find(holds) {
                 None => outcomes.push(self.unread()),
@@ -139,7 +139,10 @@ impl<'a> Judge<'a> {
             }
         }
         let first = outcomes.first().map(|outcome| outcome.verdict);
-        if outcomes.iter().all(|outcome| Some(outcome.verdict) == first) {
+        if outcomes
+            .iter()
+            .all(|outcome| Some(outcome.verdict) == first)
+        {
             let nearest = outcomes
                 .into_iter()
                 .min_by_key(|outcome| outcome.inside.unwrap_or(i64::MAX));
@@ -216,8 +219,9 @@ impl<'a> Judge<'a> {
         let close = inside.is_some_and(|steps| steps.unsigned_abs() < margin.unsigned_abs());
         let value = subject.value.filter(|(least, most)| least == most);
         let mut says = match value {
-            Some((value, _)) if unit.has_distance() => {
-                format!("It is {}. {}", unit.write(value), outcome.says)
+            Some((value, _)) if unit.has_distance() && outcome.row.is_some() => {
+                let is = if unit.is_count() { "Found:" } else { "It is" };
+                format!("{is} {}. {}", unit.write(value), outcome.says)
             }
             _ => outcome.says,
         };
@@ -234,14 +238,23 @@ impl<'a> Judge<'a> {
             about: subject.about.clone(),
             says,
             clause: match outcome.row {
-                Some(row) => self.standards.clause(row, self.body),
+                Some(row) => self.standards.clause(row),
                 None => self.body.name().to_owned(),
             },
             strength: outcome.row.map(|row| row.strength),
-            distance: inside.map(|steps| match steps {
-                0 => "at the limit".to_owned(),
-                1.. => format!("{} inside", unit.write(steps)),
-                _ => format!("{} outside", unit.write(steps.saturating_abs())),
+            distance: inside.map(|steps| {
+                let size = unit.write(steps.saturating_abs());
+                let is_most = outcome
+                    .row
+                    .is_some_and(|row| matches!(row.limit, Limit::Most(..)));
+                match (steps, unit.is_count(), is_most) {
+                    (0, ..) => "at the limit".to_owned(),
+                    (1.., false, _) => format!("{size} inside"),
+                    (_, false, _) => format!("{size} outside"),
+                    (1.., true, _) => format!("{size} to spare"),
+                    (_, true, true) => format!("{size} too many"),
+                    (_, true, false) => format!("{size} too few"),
+                }
             }),
             close,
         }
@@ -267,7 +280,7 @@ fn check(row: &Row, value: i64) -> Outcome<'_> {
         Limit::Is(wanted) if wanted == value => (Verdict::Pass, None),
         Limit::Is(_) => (Verdict::Fail, None),
         Limit::Unread => (Verdict::Ask, None),
-        Limit::Free => (Verdict::Pass, None),
+        Limit::Free | Limit::Moot => (Verdict::Pass, None),
     };
     let verdict = match verdict {
         _ if !row.strength.decides() => Verdict::Ask,
@@ -279,7 +292,9 @@ fn check(row: &Row, value: i64) -> Outcome<'_> {
     if let Some(note) = note {
         says = format!("{says} {note}");
     }
-    if let (Verdict::Ask, false, Limit::Most(limit, _)) = (verdict, row.strength.decides(), row.limit) {
+    if let (Verdict::Ask, false, Limit::Most(limit, _)) =
+        (verdict, row.strength.decides(), row.limit)
+    {
         let half = row.quantity.unit().write(limit / 2);
         says.push_str(&format!(
             " That is from memory, not from print: aim at half of it, {half}, and ask."

@@ -113,4 +113,3 @@ fn only<'a>(rows: &[&'a Row], situation: &Situation) -> Option<&'a Row> {
     let first = worlds.next()??;
     worlds.all(|row| row == Some(first)).then_some(first)
 }
-

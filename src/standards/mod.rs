@@ -27,6 +27,7 @@ mod judge;
 mod known;
 mod quantity;
 mod read;
+mod read_row;
 mod row;
 mod situation;
 mod strength;

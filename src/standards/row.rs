@@ -18,6 +18,8 @@ pub(super) enum Limit {
     Unread,
     /// Read that there is none.
     Free,
+    /// Nothing to judge, as another row decides.
+    Moot,
 }
 
 /// What a value exactly at the limit does.
@@ -41,7 +43,7 @@ impl Limit {
         match self {
             Limit::Least(..) => &[End::Low],
             Limit::Most(..) => &[End::High],
-            Limit::Is(_) | Limit::Unread | Limit::Free => &[End::Low, End::High],
+            Limit::Is(_) | Limit::Unread | Limit::Free | Limit::Moot => &[End::Low, End::High],
         }
     }
 }
@@ -126,7 +128,11 @@ impl Row {
     pub(super) fn rivals(&self, other: &Row) -> bool {
         self.quantity == other.quantity
             && self.days.meets(other.days)
-            && self.limit.ends().iter().any(|end| other.limit.ends().contains(end))
+            && self
+                .limit
+                .ends()
+                .iter()
+                .any(|end| other.limit.ends().contains(end))
             && self
                 .selectors()
                 .into_iter()

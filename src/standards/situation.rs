@@ -82,7 +82,9 @@ impl Situation {
 
     /// What to find out so that it is known which of the rows holds.
     pub(super) fn open(&self, rows: &[&Row]) -> Vec<&'static str> {
-        let day = self.approved.is_some_and(|period| period.first() == period.last());
+        let day = self
+            .approved
+            .is_some_and(|period| period.first() == period.last());
         let known = [
             day,
             self.weight.is_some(),

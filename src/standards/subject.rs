@@ -35,14 +35,20 @@ pub(super) fn subjects(
     };
     let of = |wanted: fn(HoleKind) -> bool| open.iter().filter(move |hole| wanted(hole.kind));
     let count = |wanted: fn(HoleKind) -> bool| of(wanted).count() as i64;
-    let each = |wanted: fn(HoleKind) -> bool, value: fn(&HoleFacts) -> Option<i64>| {
+    let each = |wanted: fn(HoleKind) -> bool, what: &str, value: fn(&HoleFacts) -> Option<i64>| {
         let several = of(wanted).map(|hole| Subject {
-            about: format!("{}: {}", hole_name(hole), quantity.about()),
+            about: format!("{}: {what}", hole_name(hole)),
             value: value(hole).map(|value| (value, value)),
         });
         several.collect::<Vec<_>>()
     };
-    let if_any = |count: i64| if count > 0 { one(Some(count)) } else { Vec::new() };
+    let if_any = |count: i64| {
+        if count > 0 {
+            one(Some(count))
+        } else {
+            Vec::new()
+        }
+    };
     match quantity {
         Quantity::Listed => flag(facts.listed),
         Quantity::Serial => flag(facts.serial),
@@ -70,8 +76,8 @@ pub(super) fn subjects(
         Quantity::GripHoles if is_bare => Vec::new(),
         Quantity::GripHoles => one(facts.holes.is_some().then(|| count(is_grip))),
         Quantity::HolesPerDigit => if_any(most_per_digit(&open)),
-        Quantity::GripDiameter => each(is_grip, |hole| hole.diameter),
-        Quantity::GripDepth => each(is_grip, |hole| hole.depth),
+        Quantity::GripDiameter => each(is_grip, "diameter", |hole| hole.diameter),
+        Quantity::GripDepth => each(is_grip, "depth", |hole| hole.depth),
         Quantity::UnusedHoles if count(is_grip) == 0 => Vec::new(),
         Quantity::UnusedHoles => {
             let empty = of(is_grip).filter(|hole| hole.used == Some(false)).count() as i64;
@@ -88,23 +94,27 @@ pub(super) fn subjects(
                 Vec::new()
             }
         }
-        Quantity::HiddenHole => each(|_| true, |hole| hole.hidden.then_some(1))
-            .into_iter()
-            .filter(|hole| hole.value.is_some())
-            .collect(),
+        Quantity::HiddenHole => each(
+            |_| true,
+            "a second hole inside",
+            |hole| hole.hidden.then_some(1),
+        )
+        .into_iter()
+        .filter(|hole| hole.value.is_some())
+        .collect(),
         Quantity::VentsPerHole => if_any(vents_per_hole(&open)),
-        Quantity::VentDiameter => each(is_vent, HoleFacts::widest),
+        Quantity::VentDiameter => each(is_vent, "diameter, opening included", HoleFacts::widest),
         Quantity::MillHoles => if_any(count(is_mill)),
-        Quantity::MillDiameter => each(is_mill, |hole| hole.diameter),
-        Quantity::MillDepth => each(is_mill, |hole| hole.depth),
+        Quantity::MillDiameter => each(is_mill, "diameter", |hole| hole.diameter),
+        Quantity::MillDepth => each(is_mill, "depth", |hole| hole.depth),
         Quantity::BalanceHoles if !is_drilled => Vec::new(),
         Quantity::BalanceHoles => {
             let range = balance_holes(holes, standards, date, body);
             vec![subject(quantity, Some(range))]
         }
-        Quantity::BalanceDiameter => each(is_balance, HoleFacts::widest),
+        Quantity::BalanceDiameter => each(is_balance, "diameter at the widest", HoleFacts::widest),
         Quantity::BalanceInsert => {
-            let inserts = each(is_balance, |hole| hole.insert.then_some(1));
+            let inserts = each(is_balance, "an insert", |hole| hole.insert.then_some(1));
             let inserts = inserts.into_iter().filter(|hole| hole.value.is_some());
             inserts.collect()
         }
@@ -192,7 +202,9 @@ fn is_balance(kind: HoleKind) -> bool {
 /// The most holes that one digit has.
 fn most_per_digit(open: &[&HoleFacts]) -> i64 {
     let of = |digit: Digit| {
-        let mine = open.iter().filter(|hole| hole.kind == HoleKind::Grip(digit));
+        let mine = open
+            .iter()
+            .filter(|hole| hole.kind == HoleKind::Grip(digit));
         mine.count() as i64
     };
     let digits = Digit::ALL.into_iter().map(|(_, digit)| of(digit));

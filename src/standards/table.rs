@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
+use itertools::Itertools;
+
 use super::body::Body;
 use super::date::Date;
 use super::quantity::Quantity;
@@ -115,11 +117,10 @@ impl Standards {
     }
 
     /// Title and date of every source of a row, and how sure it is.
-    pub(super) fn clause(&self, row: &Row, body: Body) -> String {
-        let other = body.follows().filter(|_| !row.bodies.contains(&body));
-        let mut words = vec![other.unwrap_or(body).name().to_owned()];
+    pub(super) fn clause(&self, row: &Row) -> String {
         let sources = row.source.iter().filter_map(|key| self.sources.get(key));
-        words.extend(sources.map(|source| format!("{} ({})", source.title, source.date)));
-        format!("{}; {}", words.join(", "), row.strength.words())
+        let titles = sources.map(|source| format!("{} ({})", source.title, source.date));
+        let strength = row.strength.words().to_owned();
+        titles.chain([strength]).join("; ")
     }
 }

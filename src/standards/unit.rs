@@ -29,9 +29,17 @@ impl Unit {
     pub(super) fn read(self, text: &str) -> Result<i64, String> {
         match self {
             Unit::Trade(notation) => notation.read(text),
-            Unit::Decimal(places, unit, also) => decimal(text, places, unit, also)
-                .ok_or_else(|| format!("expected a number such as `{}`", self.write(example(places)))),
-            Unit::Time => time(text).ok_or_else(|| "expected a time such as `90 min`, `2 min 15 s` or `135 s`".to_owned()),
+            Unit::Decimal(places, unit, also) => {
+                decimal(text, places, unit, also).ok_or_else(|| {
+                    format!(
+                        "expected a number such as `{}`",
+                        self.write(example(places))
+                    )
+                })
+            }
+            Unit::Time => time(text).ok_or_else(|| {
+                "expected a time such as `90 min`, `2 min 15 s` or `135 s`".to_owned()
+            }),
             Unit::Flag => match text {
                 "yes" | "true" => Ok(1),
                 "no" | "false" => Ok(0),
@@ -63,9 +71,15 @@ impl Unit {
                 (minutes, seconds) => format!("{minutes} min {seconds} s"),
             },
             Unit::Flag => if steps == 0 { "no" } else { "yes" }.to_owned(),
-            Unit::Day => Date::from_number(steps)
-                .map_or_else(|| steps.to_string(), |date| date.to_string()),
+            Unit::Day => {
+                Date::from_number(steps).map_or_else(|| steps.to_string(), |date| date.to_string())
+            }
         }
+    }
+
+    /// Whether it counts things.
+    pub(super) fn is_count(self) -> bool {
+        matches!(self, Unit::Trade(Notation::Counted(..)))
     }
 
     /// Whether the difference of two values says anything.

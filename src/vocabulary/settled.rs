@@ -2,10 +2,17 @@
 
 use super::answers::{INCH, POUND, number};
 use super::words;
-use crate::notation::Notation::{ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight};
+use crate::notation::Notation::{
+    Angle, ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight,
+};
 use crate::rules::{Fact, Kind, Origin};
 
-fn settled(name: &'static str, meaning: &'static str, kind: Kind, from: &'static str) -> Fact {
+pub(super) fn settled(
+    name: &'static str,
+    meaning: &'static str,
+    kind: Kind,
+    from: &'static str,
+) -> Fact {
     Fact {
         name,
         meaning,
@@ -30,6 +37,12 @@ pub(super) fn choices() -> Vec<Fact> {
             "the grip that was settled",
             Kind::Choice(words::GRIPS),
             "the grip stage",
+        ),
+        settled(
+            "settled.sleeve",
+            "the fitter settled on a thumb sleeve that can be changed",
+            Kind::Flag,
+            "what the fitter has settled",
         ),
         settled(
             "settled.cover",
@@ -72,6 +85,17 @@ pub(super) fn prices() -> Vec<Fact> {
     ]
 }
 
+/// What it means for a measure that no rule starts it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoStart {
+    /// Something wasn't measured; the number stays blank.
+    Missing,
+    /// The ball has none if this choice has this word; else something is missing.
+    NoneIn(&'static str, &'static str),
+    /// The ball has none unless this flag is set; with it, something is missing.
+    NoneUnless(&'static str),
+}
+
 /// One measure: its id, the fact that carries its result on, and which drillings have it at all.
 #[derive(Debug)]
 pub struct Measure {
@@ -81,8 +105,8 @@ pub struct Measure {
     pub fact: Fact,
     /// What the fitter does if this alone is missing.
     pub ask: &'static str,
-    /// A choice in which no start means that the ball has none, not that something is missing.
-    pub none_in: Option<(&'static str, &'static str)>,
+    /// What it means that no rule starts it.
+    pub no_start: NoStart,
     /// Choices a ball must have for the measure to make sense, as fact and word.
     pub only: &'static [(&'static str, &'static str)],
 }
@@ -100,9 +124,22 @@ fn only(id: &str) -> &'static [(&'static str, &'static str)] {
     }
 }
 
+/// Conventional holes are bored into the ball itself, unless there is a sleeve, or the card that is copied has a slug or
+/// inserts. A round thumb hole has nothing of an oval.
+fn no_start(id: &str) -> NoStart {
+    match id {
+        "thumb.slug" => NoStart::NoneUnless("fit.has_slug"),
+        "middle.insert" | "ring.insert" => NoStart::NoneIn("settled.grip", "conventional"),
+        _ if id.starts_with("thumb.oval_") => NoStart::NoneUnless("fit.has_oval"),
+        _ => NoStart::Missing,
+    }
+}
+
 /// What is missing where a measure has no start although the hand was measured.
 fn ask(id: &str) -> &'static str {
     match id {
+        "thumb.oval_wide" | "thumb.oval_narrow" => "Gauge the thumb the wide and the narrow way.",
+        "thumb.oval_angle" => "Mark on the hand how far the oval is turned.",
         "thumb.depth" => "Measure the length of the thumb.",
         "middle.depth" | "ring.depth" => "Measure how deep the fingers reach.",
         "middle.span" | "middle.cut_span" => "Measure the span to the middle finger in this grip.",
@@ -122,9 +159,7 @@ pub fn measures() -> Vec<Measure> {
         id,
         fact: settled(name, meaning, kind, "worked out just before"),
         ask: ask(id),
-        // Conventional holes are bored into the ball itself, unless the card that is copied has a slug or inserts.
-        none_in: (id == "thumb.slug" || id.ends_with(".insert"))
-            .then_some(("settled.grip", "conventional")),
+        no_start: no_start(id),
         only: only(id),
     };
     let bore = || number(HoleSize, 0, 110);
@@ -145,9 +180,27 @@ pub fn measures() -> Vec<Measure> {
             bore(),
         ),
         row(
+            "thumb.oval_wide",
+            "fit.thumb.oval_wide",
+            "thumb hole the wide way, of an oval",
+            bore(),
+        ),
+        row(
+            "thumb.oval_narrow",
+            "fit.thumb.oval_narrow",
+            "thumb hole the narrow way, of an oval",
+            bore(),
+        ),
+        row(
+            "thumb.oval_angle",
+            "fit.thumb.oval_angle",
+            "how far the oval is turned, from straight across, counter-clockwise as one looks at the ball",
+            number(Angle, 0, 1800),
+        ),
+        row(
             "thumb.slug",
             "fit.thumb.slug",
-            "outside of the thumb slug",
+            "outside of the thumb slug or sleeve",
             bore(),
         ),
         row(
