@@ -32,7 +32,7 @@ pub struct BallFacts {
     pub intermediate: Option<i64>,
     /// Whether it has what the body calls a high-performance core.
     pub high_performance: Option<bool>,
-    /// Density of each component that is known, in 0.01 g/mL.
+    /// Density of each component that is known, in 0.001 g/mL.
     pub densities: Vec<i64>,
     /// What the cover is made of.
     pub cover: Option<CoverKind>,

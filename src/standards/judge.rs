@@ -1,12 +1,14 @@
 //! Holds a ball against every limit of a body on a day.
 
+use itertools::Itertools;
+
 use super::body::Body;
 use super::date::Date;
 use super::facts::{BallFacts, CoverKind};
 use super::finding::{Finding, Verdict};
 use super::quantity::{Missing, Quantity};
-use super::row::{End, Equal, Limit, Row};
-use super::situation::Situation;
+use super::row::{Equal, Limit, Row};
+use super::situation::{Situation, World};
 use super::subject::{Subject, subjects};
 use super::table::Standards;
 
@@ -89,59 +91,35 @@ impl<'a> Judge<'a> {
         findings
     }
 
-    /// The worst of what the limits below and above say.
     fn outcome(&self, quantity: Quantity, value: (i64, i64), rows: &[&'a Row]) -> Outcome<'a> {
-        let ends = [End::Low, End::High].into_iter().filter(|end| {
-            let speaks = |row: &&&Row| row.limit.ends().contains(end);
-            rows.iter().any(|row| speaks(&row))
-        });
-        let outcomes = ends.map(|end| {
-            let rows: Vec<&Row> = rows
-                .iter()
-                .filter(|row| row.limit.ends().contains(&end))
-                .copied()
-                .collect();
-            self.at_end(quantity, value, &rows)
-        });
-        let worst = outcomes.min_by_key(|outcome| {
-            let rank = match outcome.verdict {
-                Verdict::Fail => 0,
-                Verdict::Ask => 1,
-                Verdict::Pass => 2,
-            };
-            (rank, outcome.inside.unwrap_or(i64::MAX))
-        });
-        let outcome = worst.unwrap_or_else(|| self.unread());
+        let outcome = self.every_way(quantity, value, rows);
         if quantity == Quantity::UnusedHoles && outcome.verdict != Verdict::Pass {
             return self.house_ball(outcome);
         }
         outcome
     }
 
-    /// What the rows of one end say, in every way the ball may be. If they don't agree, what to find out.
-    fn at_end(
+    /// What the rows say in every way the ball may be. If the ways don't agree, what to find out.
+    fn every_way(
         &self,
         quantity: Quantity,
         (least, most): (i64, i64),
         rows: &[&'a Row],
     ) -> Outcome<'a> {
-        let mut outcomes: Vec<Outcome> = Vec::new();
-        for world in self.situation.worlds(rows) {
-            let holds = |row: &&&Row| {
-                let pairs = row.selectors().into_iter().zip(world);
-                pairs
-                    .into_iter()
-                    .all(|(selector, number)| selector.has(number))
-            };
-            match rows.iter().find(holds) {
-                None => outcomes.push(self.unread()),
-                Some(row) => outcomes.extend([least, most].map(|value| check(row, value))),
-            }
-        }
-        let first = outcomes.first().map(|outcome| outcome.verdict);
+        let worlds = self.situation.worlds(rows);
+        let outcomes: Vec<Outcome> = worlds
+            .iter()
+            .flat_map(|world| [least, most].map(|value| self.one_way(world, value, rows)))
+            .collect();
+        let same = |one: &Outcome, other: &Outcome| {
+            let row = |outcome: &Outcome| outcome.row.map(|row| row.id.clone());
+            // Two questions are one only if they are the same question.
+            one.verdict == other.verdict && (one.verdict != Verdict::Ask || row(one) == row(other))
+        };
         if outcomes
             .iter()
-            .all(|outcome| Some(outcome.verdict) == first)
+            .tuple_windows()
+            .all(|(one, other)| same(one, other))
         {
             let nearest = outcomes
                 .into_iter()
@@ -162,6 +140,24 @@ impl<'a> Judge<'a> {
             inside: None,
             says,
         }
+    }
+
+    /// The worst of what the rows say that hold for one way the ball may be: at most one below and one above.
+    fn one_way(&self, world: &World, value: i64, rows: &[&'a Row]) -> Outcome<'a> {
+        let holds = |row: &&&Row| {
+            let mut pairs = row.selectors().into_iter().zip(world);
+            pairs.all(|(selector, number)| selector.has(*number))
+        };
+        let outcomes = rows.iter().filter(holds).map(|row| check(row, value));
+        let worst = outcomes.min_by_key(|outcome| {
+            let rank = match outcome.verdict {
+                Verdict::Fail => 0,
+                Verdict::Ask => 1,
+                Verdict::Pass => 2,
+            };
+            (rank, outcome.inside.unwrap_or(i64::MAX))
+        });
+        worst.unwrap_or_else(|| self.unread())
     }
 
     /// A ball of the centre may keep holes that nobody uses, if every condition holds.

@@ -66,7 +66,7 @@ quantities! {
     Diameter, "diameter", "diameter", SIZE, Skip;
     Circumference, "circumference", "circumference", SIZE, Skip;
     OutOfRound, "out-of-round", "out of round", SIZE, Skip;
-    Density, "component-density", "density of a component", Unit::Decimal(2, "g/mL", &["g/ml", "g/cm3"]), Skip;
+    Density, "component-density", "density of a component", Unit::Trade(Notation::Density), Skip;
     Rg, "rg", "RG", TURNING, Skip;
     Differential, "differential", "differential", TURNING, Skip;
     Intermediate, "intermediate", "intermediate differential", TURNING, Skip;

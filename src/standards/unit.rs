@@ -28,7 +28,10 @@ impl Unit {
     /// What was expected.
     pub(super) fn read(self, text: &str) -> Result<i64, String> {
         match self {
-            Unit::Trade(notation) => notation.read(text),
+            Unit::Trade(notation) => match too_fine(notation, text) {
+                Some(places) => Err(format!("expected at most {places} digits after the point")),
+                None => notation.read(text),
+            },
             Unit::Decimal(places, unit, also) => {
                 decimal(text, places, unit, also).ok_or_else(|| {
                     format!(
@@ -93,6 +96,23 @@ fn example(places: u32) -> i64 {
     7 * 10_i64.pow(places)
 }
 
+/// The digits after the point that a step has, if a number in the notation's own unit has more: rounding could turn a broken
+/// limit into a kept one.
+fn too_fine(notation: Notation, text: &str) -> Option<usize> {
+    let places = match notation {
+        Notation::Weight | Notation::Ounces => 2,
+        Notation::Thousandths | Notation::Density => 3,
+        _ => return None,
+    };
+    let (_, part) = text.split_once('.')?;
+    let end = part
+        .find(|c: char| !c.is_ascii_digit())
+        .unwrap_or(part.len());
+    let (digits, unit) = part.split_at(end);
+    let is_own = unit.trim().is_empty() || unit.trim().starts_with(notation.unit());
+    (is_own && digits.trim_end_matches('0').len() > places).then_some(places)
+}
+
 fn decimal(text: &str, places: u32, unit: &str, also: &[&str]) -> Option<i64> {
     let text = text.trim();
     let end = text
@@ -133,13 +153,17 @@ mod tests {
 
     #[test]
     fn numbers_of_a_gauge_are_read_exactly_or_not_at_all() {
-        let density = Unit::Decimal(2, "g/mL", &["g/ml"]);
-        assert_eq!(density.read("3.80 g/mL"), Ok(380));
-        assert_eq!(density.read("3.8"), Ok(380));
-        assert_eq!(density.write(381), "3.81 g/mL");
-        for refused in ["3.805", "", ".", "3.8 g", "-1", "1.2.3", "9999999999"] {
-            assert!(density.read(refused).is_err(), "{refused}");
+        let hardness = Unit::Decimal(1, "Shore D", &["D"]);
+        assert_eq!(hardness.read("72.50 D"), Ok(725));
+        assert_eq!(hardness.read("72"), Ok(720));
+        assert_eq!(hardness.write(725), "72.5 Shore D");
+        for refused in ["72.55", "", ".", "72 C", "-1", "1.2.3", "9999999999"] {
+            assert!(hardness.read(refused).is_err(), "{refused}");
         }
+        let ounces = Unit::Trade(Notation::Ounces);
+        assert_eq!(ounces.read("3.000 oz"), Ok(300));
+        assert_eq!(ounces.read("85.05 g"), Ok(300));
+        assert!(ounces.read("3.004 oz").is_err());
         assert_eq!(Unit::Time.read("2 min 15 s"), Ok(135));
         assert_eq!(Unit::Time.read("90 min"), Ok(5400));
         assert_eq!(Unit::Time.write(135), "2 min 15 s");
