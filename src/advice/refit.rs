@@ -1,6 +1,7 @@
 //! What a refit gives back: what comes first, likely causes, small changes. Plain results with getters; nothing here computes.
 
 use super::{Assumed, Caution, Reason, SpecNumber, WorkStep};
+use crate::rules::Audience;
 
 /// The answer to "it doesn't sit right: what is wrong, and what do we change?".
 #[derive(Clone, Debug)]
@@ -118,9 +119,19 @@ impl Cause {
     pub fn word(&self) -> &'static str {
         self.word
     }
-    /// As people say it: "span too long".
-    pub fn said(&self) -> String {
-        self.word.replace('_', " ")
+    /// As people say it: "span too long". The trade's words for a lean are for league and fitter.
+    pub fn said(&self, audience: Audience) -> String {
+        let plain = match self.word {
+            "too_much_thumb_reverse" => "thumb hole leans too far away from the palm",
+            "too_much_thumb_forward" => "thumb hole leans too far toward the palm",
+            "too_little_thumb_forward" => "thumb hole leans too little toward the palm",
+            "fingers_need_reverse" => "finger holes lean too little away from the palm",
+            word => return word.replace('_', " "),
+        };
+        match audience {
+            Audience::Newcomer => plain.to_owned(),
+            Audience::League | Audience::Fitter => self.word.replace('_', " "),
+        }
     }
     /// Counted from 1; 0 for one that is ruled out.
     pub fn place(&self) -> usize {

@@ -36,6 +36,7 @@ mod placing;
 pub mod removed;
 pub mod ring;
 mod root;
+mod section;
 mod slug;
 pub mod solid;
 pub mod span;

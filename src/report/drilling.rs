@@ -95,12 +95,22 @@ fn web(page: &mut Page<'_>, web: &PlannedWeb) {
         Some(depth) => format!("; they would meet {} down", decimal(depth)),
         None => String::new(),
     };
-    let words = format!(
-        "{} of ball left between them, thinnest {} down{meets}. At least {}.",
-        decimal(web.least()),
-        decimal(web.at_depth()),
-        decimal(web.limit())
-    );
+    let least = match web.limit() {
+        limit if limit.is_finite() => format!(" At least {}.", decimal(limit)),
+        _ => String::new(),
+    };
+    let words = if web.least() < 0.0 {
+        format!(
+            "They run into each other, {} down.{least}",
+            decimal(web.at_depth())
+        )
+    } else {
+        format!(
+            "{} left between them, thinnest {} down{meets}.{least}",
+            decimal(web.least()),
+            decimal(web.at_depth()),
+        )
+    };
     page.row(2, NAME, web.between(), &words);
 }
 
@@ -183,11 +193,13 @@ fn core(page: &mut Page<'_>, core: &CoreChange) {
         );
         page.row(2, NAME, name, &words);
     }
-    let words = format!(
-        "The axis it turns easiest on moves {} along the ball.",
-        decimal(core.moved())
-    );
-    page.paragraph(2, &words);
+    if let Some(moved) = core.moved() {
+        let words = format!(
+            "The axis it turns easiest on moves {} along the ball.",
+            decimal(moved)
+        );
+        page.paragraph(2, &words);
+    }
 }
 
 fn findings(page: &mut Page<'_>, findings: &[Finding], fitter: bool) {

@@ -9,6 +9,7 @@ mod fitter;
 mod json;
 mod legal;
 mod look;
+mod offers;
 mod page;
 mod refit;
 mod words;
@@ -16,9 +17,10 @@ mod words;
 #[cfg(test)]
 mod tests;
 
-pub use json::{CONTRACT, json, refit_json};
+pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
+pub use offers::offers_text;
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
@@ -31,6 +33,9 @@ use crate::rules::Audience;
 pub fn text(advice: &Advice, look: &Look) -> String {
     let mut page = page::Page::new(look);
     customer::write(&mut page, advice);
+    if let Some(offers) = advice.offers() {
+        offers::write(&mut page, offers);
+    }
     fitter::spec(&mut page, advice);
     if let Some(computed) = advice.drilling() {
         drilling::write(&mut page, computed);

@@ -21,8 +21,8 @@ pub(super) fn write(page: &mut Page<'_>, refit: &Refit) {
     serious(page, refit);
     steps(page, refit);
     causes(page, refit);
-    changes(page, refit);
     mild(page, refit);
+    changes(page, refit);
     card(page, refit);
     assumed(page, refit);
     if !refit.questions().is_empty() {
@@ -98,6 +98,9 @@ fn source(step: &WorkStep) -> String {
 
 fn causes(page: &mut Page<'_>, refit: &Refit) {
     if refit.causes().is_empty() {
+        if refit.is_held() {
+            return;
+        }
         page.heading("No likely cause");
         page.paragraph(
             2,
@@ -111,7 +114,7 @@ fn causes(page: &mut Page<'_>, refit: &Refit) {
             .causes()
             .iter()
             .take(CAUSES)
-            .map(Cause::said)
+            .map(|cause| cause.said(page.audience()))
             .collect();
         page.paragraph(2, &format!("{}.", capitalised(&names.join("; "))));
         return;
@@ -125,7 +128,7 @@ fn causes(page: &mut Page<'_>, refit: &Refit) {
             page.subheading(&format!(
                 "{}. {}",
                 cause.place(),
-                capitalised(&cause.said())
+                capitalised(&cause.said(page.audience()))
             ));
             fitter::lines(page, 4, cause.lines());
         }
@@ -136,7 +139,7 @@ fn causes(page: &mut Page<'_>, refit: &Refit) {
         page.subheading(&format!(
             "{}. {}",
             cause.place(),
-            capitalised(&cause.said())
+            capitalised(&cause.said(page.audience()))
         ));
         let side = |wanted: fn(i64) -> bool| {
             let lines = cause.lines().iter();
@@ -144,10 +147,10 @@ fn causes(page: &mut Page<'_>, refit: &Refit) {
                 .filter(move |line| wanted(line.points()))
                 .take(REASONS)
         };
-        said(page, "- ", side(|points| points > 0));
-        said(page, "- Against it: ", side(|points| points < 0));
+        said(page, "", side(|points| points > 0));
+        said(page, "Against it: ", side(|points| points < 0));
         let schools = cause.lines().iter().filter(|line| line.role() == "dispute");
-        said(page, "- Others differ: ", schools.take(REASONS));
+        said(page, "Others differ: ", schools.take(REASONS));
     }
     page.explain();
 }
@@ -155,7 +158,7 @@ fn causes(page: &mut Page<'_>, refit: &Refit) {
 fn said<'a>(page: &mut Page<'_>, label: &str, lines: impl Iterator<Item = &'a Reason>) {
     for line in lines {
         let words = format!("{label}{}", line.text(page.audience()));
-        page.item(4, "", &words);
+        page.item(4, "- ", &words);
     }
 }
 
@@ -166,7 +169,7 @@ fn excluded(page: &mut Page<'_>, refit: &Refit) {
             .iter()
             .map(|line| format!("{} ({})", line.text(Audience::Fitter), line.rule()))
             .collect();
-        let label = format!("Not {}: ", cause.said());
+        let label = format!("Not {}: ", cause.said(Audience::Fitter));
         page.item(2, &label, &why.join(" "));
     }
 }
@@ -185,7 +188,7 @@ fn changes(page: &mut Page<'_>, refit: &Refit) {
     if let (Some(second), false) = (second, refit.is_held()) {
         let words = format!(
             "If that doesn't help, the next to look at: {}.",
-            second.said()
+            second.said(page.audience())
         );
         page.paragraph(2, &words);
     }

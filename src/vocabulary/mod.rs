@@ -13,6 +13,7 @@ mod refit;
 mod settled;
 mod situation;
 mod stage;
+mod web;
 mod weight;
 pub mod words;
 mod worked;
@@ -31,6 +32,7 @@ pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
 pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
+pub use web::REFERENCES;
 pub use weight::{WeightCandidate, facts as weight_facts};
 pub use worked::answers_behind;
 
@@ -46,6 +48,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(check::check());
     facts.extend(settled::choices());
     facts.extend(settled::prices());
+    facts.extend(settled::used());
     facts.extend(settled::measures().into_iter().map(|measure| measure.fact));
     facts.extend(bench());
     facts.extend(worked::facts(worked::WORKED));

@@ -21,7 +21,13 @@ pub struct Ordered {
     pub grip: GripOrder,
     /// Whether the thumb's depth is known, or there is no thumb hole.
     pub thumb_depth_known: bool,
+    /// Whether the grip centre is known: it hangs on the thumb, or on a palm mark that was measured. Without one the mark
+    /// stands anywhere; walls between fingers don't depend on it.
+    pub centre_known: bool,
 }
+
+/// Where the palm mark stands while nobody has measured it: only for walls, which don't depend on it.
+const SOMEWHERE: f64 = 2.0;
 
 /// The order that the numbers make, for a right hand; `None` while one that places the holes is missing.
 pub fn ordered(s: &Situation, of: GripOf, reference: Reference) -> Option<Ordered> {
@@ -33,7 +39,8 @@ pub fn ordered(s: &Situation, of: GripOf, reference: Reference) -> Option<Ordere
         let spans = [of.span(s, "middle")?, of.span(s, "ring")?];
         (Some(thumb), Some(spans), None)
     } else {
-        (None, None, Some(inches(s, "hand.palm_mark")?))
+        let mark = inches(s, "hand.palm_mark");
+        (None, None, Some(mark.unwrap_or(SOMEWHERE)))
     };
     let bridge = match of {
         GripOf::Fit => "fit.bridge",
@@ -49,6 +56,7 @@ pub fn ordered(s: &Situation, of: GripOf, reference: Reference) -> Option<Ordere
             bridge: inches(s, bridge)?,
             reference,
         },
+        centre_known: with_thumb || inches(s, "hand.palm_mark").is_some(),
         thumb_depth_known: !with_thumb || of.number(s, "thumb", "depth").is_some(),
     })
 }

@@ -57,7 +57,7 @@ struct WebDoc<'a> {
     least: f64,
     at_depth: f64,
     breaks_at: Option<f64>,
-    limit: f64,
+    limit: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -107,7 +107,7 @@ struct BalanceDoc<'a> {
 struct CoreDoc {
     before: TurningDoc,
     after: TurningDoc,
-    moved: f64,
+    moved: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -185,7 +185,9 @@ impl<'a> WebDoc<'a> {
             least: fine(web.least()),
             at_depth: fine(web.at_depth()),
             breaks_at: web.breaks_at().map(fine),
-            limit: fine(web.limit()),
+            limit: Some(web.limit())
+                .filter(|limit| limit.is_finite())
+                .map(fine),
         }
     }
 }
@@ -245,7 +247,7 @@ impl CoreDoc {
         CoreDoc {
             before: turning(core.before()),
             after: turning(core.after()),
-            moved: fine(core.moved()),
+            moved: core.moved().map(fine),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
 mod drilling;
+mod offers;
 mod refit;
 mod spec;
 
@@ -9,8 +10,10 @@ use serde::Serialize;
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
 use crate::rules::{Audience, Severity};
 use drilling::DrillingDoc;
+use offers::OffersDoc;
 use spec::SpecDoc;
 
+pub use offers::offers_json;
 pub use refit::refit_json;
 
 /// The number of the contract that answer documents follow.
@@ -57,6 +60,8 @@ struct Answer<'a> {
     assumptions: Vec<AssumedDoc<'a>>,
     questions: &'a [String],
     quote: Option<QuoteDoc<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    offers: Option<OffersDoc<'a>>,
     spec: SpecDoc<'a>,
     drilling: Option<DrillingDoc<'a>>,
 }
@@ -187,7 +192,11 @@ impl<'a> Answer<'a> {
             contract: CONTRACT,
             version: env!("CARGO_PKG_VERSION"),
             digest: advice.digest(),
-            question: if own { "fit" } else { "advise" },
+            question: if own || advice.offers().is_some() {
+                "fit"
+            } else {
+                "advise"
+            },
             audience: audience_name(audience),
             bowler: advice.bowler(),
             cautions: cautions(advice.cautions(), audience),
@@ -219,6 +228,7 @@ impl<'a> Answer<'a> {
             assumptions: advice.assumptions().iter().map(AssumedDoc::new).collect(),
             questions: advice.questions(),
             quote: advice.bill().map(QuoteDoc::new),
+            offers: advice.offers().map(OffersDoc::new),
             spec: SpecDoc::new(advice.spec(), advice.drill_today(), audience),
             drilling: advice.drilling().map(DrillingDoc::new),
         }
