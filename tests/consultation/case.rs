@@ -300,7 +300,11 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
                         .and_then(|offers| offers.offer(&id))
                         .map(|offer| offer.reasons().iter().map(|r| r.id()).collect())
                         .unwrap_or_default();
-                    same(format!("reasons of {id}"), found.join(" "), &rules.join(" "));
+                    same(
+                        format!("reasons of {id}"),
+                        found.join(" "),
+                        &rules.join(" "),
+                    );
                 }
             }
             "questions" => {
