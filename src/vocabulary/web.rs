@@ -1,7 +1,7 @@
 //! The thinnest wall between the holes that were settled, in three dimensions.
 
 use super::answers::INCH;
-use super::{GripOf, Interval, Situation, ordered};
+use super::{Interval, Situation, ordered};
 use crate::fitting::grip::{Digit, Reference, place};
 use crate::fitting::{Sphere, wall};
 
@@ -29,7 +29,7 @@ pub(super) fn least_web(s: &Situation) -> Interval {
 }
 
 fn thinnest(s: &Situation, reference: Reference) -> Option<f64> {
-    let order = ordered(s, GripOf::Fit, reference)?;
+    let order = ordered(s, reference)?;
     let ball = Sphere::default();
     let placed = place(&ball, &order.grip).ok()?;
     wall::within_grip(&ball, &placed)

@@ -7,7 +7,7 @@ use crate::fitting::hole::{Hole, Section};
 use crate::fitting::wall::{self, Wall};
 use crate::fitting::{jig, sixty_fourths};
 use crate::notation::Notation;
-use crate::vocabulary::{GripOf, REFERENCES, ordered};
+use crate::vocabulary::{REFERENCES, ordered};
 
 impl Bench<'_, '_> {
     /// Thumb, middle, ring.
@@ -123,7 +123,7 @@ impl Bench<'_, '_> {
         let limit = self.setting("bench.least_web");
         let mut found: Vec<([Digit; 2], Wall)> = Vec::new();
         for reference in REFERENCES {
-            let order = ordered(&self.consultation.situation, GripOf::Fit, reference);
+            let order = ordered(&self.consultation.situation, reference);
             let Some(placed) = order.and_then(|order| place(&self.ball, &order.grip).ok()) else {
                 continue;
             };
