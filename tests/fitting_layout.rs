@@ -52,7 +52,7 @@ proptest! {
         let back = Point::from_up_first(&ball, up_first, over_then).unwrap();
         prop_assert!(gap(&ball, there, back) < 1e-9);
 
-        let back = Point::from_grip(&ball, there.to_grip(&ball), there.from_midline(&ball)).unwrap();
+        let back = Point::from_grip(&ball, there.to_grip(&ball), there.grip_direction(&ball)).unwrap();
         prop_assert!(gap(&ball, there, back) < 1e-9);
     }
 
@@ -75,7 +75,7 @@ proptest! {
         let point = Point::from_grip(&ball, distance, direction).unwrap();
         prop_assert!((point.to_grip(&ball) - distance).abs() < 1e-9);
         // An inch on the ball is about 13 degrees; what counts is the place.
-        let aside = (point.from_midline(&ball) - direction).abs();
+        let aside = (point.grip_direction(&ball) - direction).abs();
         prop_assert!(aside * libm::sin(distance / ball.radius()).abs() < 1e-9);
     }
 
@@ -250,7 +250,7 @@ proptest! {
         let at = |over, up| Point::new(&ball, over, up).unwrap();
         let (pap, pin, mouth) = (at(5.0, 0.5), at(pin_over, pin_up), at(over, up));
         let hole = HoleMark::new("thumb hole", mouth, radius).unwrap();
-        let found = &clearances(&ball, pap, Some(pin), tilt, &[hole.clone()]).unwrap()[0];
+        let found = &clearances(&ball, pap, Some(pin), tilt, std::slice::from_ref(&hole)).unwrap()[0];
         let ring = ball.radius() * (90.0 + tilt).to_radians();
         let gap_for = |axis: [f64; 3]| {
             let axis = Point::at(&ball, axis).unwrap();
@@ -375,7 +375,7 @@ fn the_steps_from_the_grip() {
             // 1.44 in; straight across asin(sin 53.33 cos 75) = 11.98 degrees, 0.90 in; along atan(tan 53.33 sin 75) = 52.38
             // degrees, 3.93 in.
             "Check the pin by the midline: 1 7/16 in to the right, then 3 13/16 in up.",
-            "Check the pin by the centreline: 3 15/16 in up along it, then 7/8 in straight across.",
+            "Check the pin by the centreline: 3 15/16 in up along it, then 7/8 in straight to the right.",
             // The middles are 19.17 - 8 = 11.17 degrees over and 50.79 - 32 = 18.79 up apart: by the law of haversines 20.47
             // degrees, 1.535 in, less the hole's 0.485.
             "Check: pin to the near edge of the ring hole, 1 1/16 in.",

@@ -105,7 +105,7 @@ fn where_pin_and_mass_bias_lie(
     let layout = Layout::from_angles(&ball, pap, &angles)?;
     prints_as(layout.pin().over(), pin.0, 4);
     prints_as(layout.pin().up(), pin.1, 4);
-    prints_as(layout.pin().from_midline(&ball), direction, 2);
+    prints_as(layout.pin().grip_direction(&ball), direction, 2);
     prints_as(layout.pin().to_centreline(&ball), from_centreline, 4);
     let bias = layout.mass_bias().ok_or("no mass bias")?;
     prints_as(bias.over(), mass_bias.0, 4);
