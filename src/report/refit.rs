@@ -3,7 +3,7 @@
 use super::customer::{about, caution_words, sourced};
 use super::fitter;
 use super::page::{Page, capitalised};
-use crate::advice::{Cause, Caution, Change, Reason, Refit, WorkStep};
+use crate::advice::{Caution, Change, Reason, Refit, WorkStep};
 use crate::rules::{Audience, Severity};
 
 /// Causes shown to those who don't drill.
@@ -176,7 +176,8 @@ fn excluded(page: &mut Page<'_>, refit: &Refit) {
 
 fn changes(page: &mut Page<'_>, refit: &Refit) {
     let second = refit.causes().get(1);
-    if refit.changes().is_empty() && (second.is_none() || refit.is_held()) {
+    // What is held is no change to try; the answer document tells what it would touch.
+    if refit.is_held() || refit.changes().is_empty() && second.is_none() {
         return;
     }
     if !refit.changes().is_empty() {
@@ -185,7 +186,7 @@ fn changes(page: &mut Page<'_>, refit: &Refit) {
             self::change(page, change);
         }
     }
-    if let (Some(second), false) = (second, refit.is_held()) {
+    if let Some(second) = second {
         let words = format!(
             "If that doesn't help, the next to look at: {}.",
             second.said(page.audience())
