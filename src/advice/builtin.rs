@@ -28,6 +28,7 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "middle.insert.yaml",
     "middle.lateral_pitch.yaml",
     "middle.span.yaml",
+    "offer.yaml",
     "person.yaml",
     "pin.from_grip.yaml",
     "refit.care.yaml",

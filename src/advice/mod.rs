@@ -6,12 +6,15 @@
 
 mod ask;
 mod balls;
+mod bill;
 mod builtin;
 mod consult;
 mod consultation;
 mod drilling;
 mod explain;
 mod measures;
+mod offers;
+mod old_ball;
 mod outcome;
 mod reason;
 mod refit;
@@ -21,10 +24,12 @@ mod shop;
 mod spec;
 mod stages;
 mod stock;
+mod used;
 
 pub use drilling::{
     CoreChange, Drilling, LayoutStep, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
+pub use offers::{Offer, Offers};
 pub use outcome::Trouble;
 pub use reason::{Caution, Reason, Texts};
 pub use refit::{Cause, Change, Past, Refit, ToWrite};

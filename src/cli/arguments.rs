@@ -54,8 +54,11 @@ pub(super) struct Advise {
 #[derive(Debug, Args)]
 pub(super) struct Fit {
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID")]
-    pub(super) ball: String,
+    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    pub(super) ball: Option<String>,
+    /// The drilled ball of the bowler's fit card, drilled anew, with every other way to go on beside it
+    #[arg(long, conflicts_with = "ball")]
+    pub(super) used: bool,
     #[command(flatten)]
     pub(super) advise: Advise,
 }

@@ -17,14 +17,29 @@
 //! ```
 
 pub mod balance;
+mod edge;
+mod figure;
+pub mod grip;
+pub mod hole;
+pub mod jig;
 pub mod layout;
+pub mod mend;
+mod order;
 pub mod pitch;
+mod placing;
 pub mod removed;
 pub mod ring;
+mod root;
+mod section;
+mod slug;
 pub mod span;
 pub mod speed;
 mod sphere;
+mod strip;
 pub mod track;
+mod unplaceable;
+mod view;
+pub mod wall;
 pub mod web;
 
 pub use sphere::Sphere;

@@ -7,6 +7,7 @@ mod customer;
 mod fitter;
 mod json;
 mod look;
+mod offers;
 mod page;
 mod refit;
 mod words;
@@ -14,8 +15,9 @@ mod words;
 #[cfg(test)]
 mod tests;
 
-pub use json::{CONTRACT, json, refit_json};
+pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use look::{Look, Term};
+pub use offers::offers_text;
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
@@ -28,6 +30,9 @@ use crate::rules::Audience;
 pub fn text(advice: &Advice, look: &Look) -> String {
     let mut page = page::Page::new(look);
     customer::write(&mut page, advice);
+    if let Some(offers) = advice.offers() {
+        offers::write(&mut page, offers);
+    }
     fitter::spec(&mut page, advice);
     if look.audience() == Audience::Fitter {
         fitter::background(&mut page, advice);

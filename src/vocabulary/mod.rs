@@ -42,6 +42,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(check::check());
     facts.extend(settled::choices());
     facts.extend(settled::prices());
+    facts.extend(settled::used());
     facts.extend(settled::measures().into_iter().map(|measure| measure.fact));
     facts.extend(worked::facts(worked::WORKED));
     facts.extend(worked::facts(refit::GAPS));

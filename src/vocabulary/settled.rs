@@ -3,7 +3,7 @@
 use super::answers::{INCH, POUND, number};
 use super::words;
 use crate::notation::Notation::{
-    Angle, ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight,
+    Angle, Count, ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight,
 };
 use crate::rules::{Fact, Kind, Origin};
 
@@ -81,6 +81,24 @@ pub(super) fn prices() -> Vec<Fact> {
             "filling all holes and drilling the ball again for fingertip, with inserts, slug and tax",
             money(),
             list,
+        ),
+    ]
+}
+
+/// What is known of an old ball that is brought.
+pub(super) fn used() -> Vec<Fact> {
+    vec![
+        settled(
+            "used.open_holes",
+            "old holes of the ball brought that are still open",
+            number(Count, 0, 3),
+            "the fit card and the used ball",
+        ),
+        settled(
+            "used.plain_over",
+            "how much more a new plain ball comes to than plugs and new holes",
+            number(Money, -200_000, 200_000),
+            "the two quotes",
         ),
     ]
 }

@@ -17,6 +17,8 @@ pub struct Case {
     pub ball: Option<String>,
     /// The question is what is wrong with a fit, not which ball.
     pub refit: bool,
+    /// The drilled ball of the fit card is fitted, not one from the shelf.
+    used: bool,
     /// A shop's own rules, laid over the built-in ones.
     overlay: Option<String>,
     pub expected: Vec<(String, Content)>,
@@ -42,6 +44,7 @@ fn read(path: &Path) -> Case {
         bowler: Bowler::read(&Document::parse("empty", b"{}", Format::Json).unwrap()).unwrap(),
         ball: None,
         refit: false,
+        used: false,
         overlay: None,
         expected: Vec::new(),
     };
@@ -60,6 +63,7 @@ fn read(path: &Path) -> Case {
             }
             "overlay" => case.overlay = Some(text(value).to_owned()),
             "refit" => case.refit = text(value) == "yes",
+            "used" => case.used = text(value) == "yes",
             "ball" => case.ball = Some(text(value).to_owned()),
             "expect" => {
                 case.expected = map(value)
@@ -118,6 +122,7 @@ fn refit(shop: &Shop, case: &Case) -> Refit {
 fn advise(shop: &Shop, case: &Case) -> Advice {
     match &case.ball {
         Some(ball) => shop.fit(&case.bowler, ball),
+        None if case.used => shop.fit_used(&case.bowler),
         None => shop.advise(&case.bowler),
     }
     .unwrap_or_else(|trouble| panic!("{}: {trouble}", case.file))
@@ -292,6 +297,40 @@ fn differences(case: &Case, advice: &Advice) -> Vec<String> {
                         format!("step {id}"),
                         steps.iter().any(|s| s.id() == id).to_string(),
                         "true",
+                    );
+                }
+            }
+            "bill" => same(
+                key.clone(),
+                advice
+                    .bill()
+                    .map(|b| b.total().to_owned())
+                    .unwrap_or_default(),
+                scalar(content),
+            ),
+            "offers" => {
+                for (id, wanted) in pairs(content) {
+                    let found = advice.offers().and_then(|offers| offers.offer(&id));
+                    same(
+                        format!("offer {id}"),
+                        found
+                            .map(|o| o.bill().total().to_owned())
+                            .unwrap_or("none".into()),
+                        &wanted,
+                    );
+                }
+            }
+            "offer_reasons" => {
+                for (id, rules) in lists(content) {
+                    let found: Vec<&str> = advice
+                        .offers()
+                        .and_then(|offers| offers.offer(&id))
+                        .map(|offer| offer.reasons().iter().map(|r| r.id()).collect())
+                        .unwrap_or_default();
+                    same(
+                        format!("reasons of {id}"),
+                        found.join(" "),
+                        &rules.join(" "),
                     );
                 }
             }

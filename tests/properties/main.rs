@@ -10,6 +10,7 @@ mod order;
 mod profiles;
 mod sums;
 mod texts;
+mod used;
 mod vocabulary;
 
 use std::sync::LazyLock;

@@ -5,6 +5,7 @@
 
 mod columnists;
 mod derived_balance;
+mod derived_holes;
 mod derived_layout;
 mod derived_sphere;
 mod derived_web;

@@ -1,5 +1,6 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod offers;
 mod refit;
 mod spec;
 
@@ -7,8 +8,10 @@ use serde::Serialize;
 
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
 use crate::rules::{Audience, Severity};
+use offers::OffersDoc;
 use spec::SpecDoc;
 
+pub use offers::offers_json;
 pub use refit::refit_json;
 
 /// The number of the contract that answer documents follow.
@@ -55,6 +58,8 @@ struct Answer<'a> {
     assumptions: Vec<AssumedDoc<'a>>,
     questions: &'a [String],
     quote: Option<QuoteDoc<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    offers: Option<OffersDoc<'a>>,
     spec: SpecDoc<'a>,
 }
 
@@ -184,7 +189,11 @@ impl<'a> Answer<'a> {
             contract: CONTRACT,
             version: env!("CARGO_PKG_VERSION"),
             digest: advice.digest(),
-            question: if own { "fit" } else { "advise" },
+            question: if own || advice.offers().is_some() {
+                "fit"
+            } else {
+                "advise"
+            },
             audience: audience_name(audience),
             bowler: advice.bowler(),
             cautions: cautions(advice.cautions(), audience),
@@ -216,6 +225,7 @@ impl<'a> Answer<'a> {
             assumptions: advice.assumptions().iter().map(AssumedDoc::new).collect(),
             questions: advice.questions(),
             quote: advice.bill().map(QuoteDoc::new),
+            offers: advice.offers().map(OffersDoc::new),
             spec: SpecDoc::new(advice.spec(), advice.drill_today(), audience),
         }
     }
