@@ -24,6 +24,7 @@ pub(super) fn write(page: &mut Page<'_>, refit: &Refit) {
     mild(page, refit);
     changes(page, refit);
     card(page, refit);
+    offers(page, refit);
     assumed(page, refit);
     if !refit.questions().is_empty() {
         page.heading("Still to ask");
@@ -254,6 +255,17 @@ fn card(page: &mut Page<'_>, refit: &Refit) {
     for entry in refit.to_write() {
         let words = format!("____-__-__  {}: {}", entry.kind(), entry.text());
         page.item(2, "", &words);
+    }
+    page.explain();
+}
+
+/// A line each; the quotes in full are in the answer document and in `fit --used`.
+fn offers(page: &mut Page<'_>, refit: &Refit) {
+    let Some(offers) = refit.offers() else { return };
+    page.heading("What it may come to");
+    for offer in offers.list() {
+        let words = format!("{}. {}", offer.bill().total(), offer.right_when());
+        page.item(2, &format!("- {}: ", offer.title()), &words);
     }
     page.explain();
 }
