@@ -228,6 +228,23 @@ fn an_old_ball_plugged_and_drilled_again() {
 }
 
 #[test]
+fn new_parts_in_an_old_ball() {
+    // Easing is listed although it costs nothing.
+    assert_eq!(
+        lines(&demo(), &Order::easing()),
+        (vec!["Easing the holes: 0".to_owned()], 0, 0)
+    );
+    // 20; 1.65.
+    let mut order = Order::new_parts();
+    order.grip = Grip::Fingertip;
+    let want = vec!["Finger inserts, a pair: 2000".to_owned()];
+    assert_eq!(lines(&demo(), &order), (want, 165, 2_165));
+    // 20 + 38 = 58; 4.785.
+    order.sleeve = true;
+    assert_eq!(lines(&demo(), &order).2, 5_800 + 479);
+}
+
+#[test]
 fn a_ball_the_customer_brings() {
     // 65; 5.3625.
     assert_eq!(
