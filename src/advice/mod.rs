@@ -17,6 +17,7 @@ mod measures;
 mod offers;
 mod old_ball;
 mod outcome;
+mod planned;
 mod reason;
 mod refit;
 mod refitting;

@@ -4,8 +4,10 @@
 //! the fitter. [`json`] writes the answer document for programs; both say the same.
 
 mod customer;
+mod drilling;
 mod fitter;
 mod json;
+mod legal;
 mod look;
 mod offers;
 mod page;
@@ -16,6 +18,7 @@ mod words;
 mod tests;
 
 pub use json::{CONTRACT, json, offers_json, refit_json};
+pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
 
@@ -34,6 +37,9 @@ pub fn text(advice: &Advice, look: &Look) -> String {
         offers::write(&mut page, offers);
     }
     fitter::spec(&mut page, advice);
+    if let Some(computed) = advice.drilling() {
+        drilling::write(&mut page, computed);
+    }
     if look.audience() == Audience::Fitter {
         fitter::background(&mut page, advice);
     }

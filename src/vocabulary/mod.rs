@@ -2,15 +2,18 @@
 
 mod answers;
 mod ball;
+mod bench;
 mod card;
 mod check;
 mod geometry;
 mod grip;
 mod interval;
+mod order;
 mod refit;
 mod settled;
 mod situation;
 mod stage;
+mod web;
 mod weight;
 pub mod words;
 mod worked;
@@ -21,12 +24,15 @@ use crate::bowler::Bowler;
 use crate::rules::{Fact, Vocabulary};
 
 pub use ball::{BallCandidate, facts as ball_facts};
+pub use bench::bench;
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
+pub use order::{Ordered, ordered};
 pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
 pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
+pub use web::REFERENCES;
 pub use weight::{WeightCandidate, facts as weight_facts};
 pub use worked::answers_behind;
 
@@ -44,6 +50,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(settled::prices());
     facts.extend(settled::used());
     facts.extend(settled::measures().into_iter().map(|measure| measure.fact));
+    facts.extend(bench());
     facts.extend(worked::facts(worked::WORKED));
     facts.extend(worked::facts(refit::GAPS));
     facts.extend(refit::facts());

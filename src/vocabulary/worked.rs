@@ -2,7 +2,7 @@
 //! each needs only earlier ones.
 
 use super::answers::{INCH, POUND, number};
-use super::{Interval, Situation, geometry};
+use super::{Interval, Situation, geometry, web};
 use crate::notation::Notation::{HoleSize, Length, Weight};
 use crate::rules::{Fact, Kind, Origin};
 
@@ -76,6 +76,14 @@ fn copied(s: &Situation, of_card: Interval) -> Interval {
 fn on_card(s: &Situation, names: &[&str]) -> Interval {
     let all = names.iter().all(|name| s.get(name).is_known());
     copied(s, Interval::flag(all))
+}
+
+/// What is missing of the least that is allowed.
+fn short(s: &Situation, least: &str, found: &str) -> Interval {
+    match (s.known(least), s.known(found)) {
+        (Some(least), Some(found)) => Interval::point((least - found).max(0)),
+        _ => Interval::NOT_KNOWN,
+    }
 }
 
 /// The worked facts of an advice.
@@ -233,6 +241,13 @@ pub(super) const WORKED: &[Worked] = &[
         value: geometry::slug_wall,
     },
     Worked {
+        name: "fit.slug_wall_short",
+        meaning: "what the slug's wall lacks of the least it must have",
+        kind: length,
+        from: "least allowed wall less the slug's",
+        value: |s| short(s, "bench.least_sleeve_wall", "fit.slug_wall"),
+    },
+    Worked {
         name: "fit.span_gap",
         meaning: "how far the two spans differ",
         kind: length,
@@ -245,10 +260,17 @@ pub(super) const WORKED: &[Worked] = &[
     },
     Worked {
         name: "fit.web_least",
-        meaning: "least web between the finger holes over their whole depth",
+        meaning: "least web between any two holes over their whole depth",
         kind: length,
-        from: "bridge, drilled sizes, laterals and depth, by the equal-hole formula",
-        value: geometry::least_web,
+        from: "sizes as cut, spans, bridge, pitches and depths, placed on the ball",
+        value: web::least_web,
+    },
+    Worked {
+        name: "fit.web_short",
+        meaning: "what the thinnest web lacks of the least that may be left",
+        kind: length,
+        from: "least allowed web less the thinnest",
+        value: |s| short(s, "bench.least_web", "fit.web_least"),
     },
 ];
 

@@ -1,5 +1,6 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod drilling;
 mod offers;
 mod refit;
 mod spec;
@@ -8,6 +9,7 @@ use serde::Serialize;
 
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
 use crate::rules::{Audience, Severity};
+use drilling::DrillingDoc;
 use offers::OffersDoc;
 use spec::SpecDoc;
 
@@ -61,6 +63,7 @@ struct Answer<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     offers: Option<OffersDoc<'a>>,
     spec: SpecDoc<'a>,
+    drilling: Option<DrillingDoc<'a>>,
 }
 
 #[derive(Serialize)]
@@ -227,6 +230,7 @@ impl<'a> Answer<'a> {
             quote: advice.bill().map(QuoteDoc::new),
             offers: advice.offers().map(OffersDoc::new),
             spec: SpecDoc::new(advice.spec(), advice.drill_today(), audience),
+            drilling: advice.drilling().map(DrillingDoc::new),
         }
     }
 }
