@@ -22,28 +22,41 @@ pub struct Ordered {
 
 /// The order that the settled numbers make, for a right hand; `None` while one that places the holes is missing.
 pub fn ordered(s: &Situation, reference: Reference) -> Option<Ordered> {
-    let middle = hole(s, "middle", "insert", None)?;
-    let ring = hole(s, "ring", "insert", None)?;
-    let with_thumb = !s.is_word("bowler.thumb", "out");
-    let mark = inches(s, "hand.palm_mark");
-    let (thumb, spans) = if with_thumb {
-        let thumb = hole(s, "thumb", "slug", Some(middle.depth))?;
-        (Some(thumb), Some([span(s, "middle")?, span(s, "ring")?]))
-    } else {
-        (None, None)
-    };
+    let fingers = fingers(s, reference)?;
+    if s.is_word("bowler.thumb", "out") {
+        let mark = inches(s, "hand.palm_mark");
+        return Some(Ordered {
+            grip: GripOrder {
+                palm_mark: mark.or(fingers.palm_mark),
+                ..fingers
+            },
+            thumb_depth_known: true,
+            centre_known: mark.is_some(),
+        });
+    }
+    let thumb = hole(s, "thumb", "slug", Some(fingers.middle.depth))?;
     Some(Ordered {
         grip: GripOrder {
-            thumb,
-            middle,
-            ring,
-            spans,
-            palm_mark: (!with_thumb).then(|| mark.unwrap_or(SOMEWHERE)),
-            bridge: inches(s, "fit.bridge")?,
-            reference,
+            thumb: Some(thumb),
+            spans: Some([span(s, "middle")?, span(s, "ring")?]),
+            palm_mark: None,
+            ..fingers
         },
-        thumb_depth_known: !with_thumb || s.get("fit.thumb.depth").is_known(),
-        centre_known: with_thumb || mark.is_some(),
+        thumb_depth_known: s.get("fit.thumb.depth").is_known(),
+        centre_known: true,
+    })
+}
+
+/// The two finger holes alone, with the palm mark anywhere: enough for the web between them.
+pub(super) fn fingers(s: &Situation, reference: Reference) -> Option<GripOrder> {
+    Some(GripOrder {
+        thumb: None,
+        middle: hole(s, "middle", "insert", None)?,
+        ring: hole(s, "ring", "insert", None)?,
+        spans: None,
+        palm_mark: Some(SOMEWHERE),
+        bridge: inches(s, "fit.bridge")?,
+        reference,
     })
 }
 
