@@ -9,8 +9,9 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use proptest::prelude::*;
-use spanwright::catalog::{Catalog, Core, Cover, Grip, Order, Tier, limits};
+use spanwright::catalog::{Catalog, Core, Cover, Grip, Order, Tier};
 use spanwright::document::{Document, Faults, Format};
+use spanwright::standards::Standards;
 
 const MODELS: &str = include_str!("../catalog-demo/models.csv");
 const CORES: &str = include_str!("../catalog-demo/cores.csv");
@@ -83,13 +84,15 @@ fn the_common_weights_offer_a_choice() {
 /// 0.060: USBC release, Jan 2005. Known for 13 lb and up only. Intermediate at most the total: from the definition.
 #[test]
 fn the_demo_numbers_keep_the_limits() {
+    let limits = Standards::builtin().unwrap().approval_limits().unwrap();
     assert_eq!(
         (
-            limits::RG_LOWEST,
-            limits::RG_HIGHEST,
-            limits::DIFFERENTIAL_HIGHEST
+            limits.from_weight,
+            limits.rg_lowest,
+            limits.rg_highest,
+            limits.differential_highest
         ),
-        (2460, 2800, 60)
+        (1300, 2460, 2800, 60)
     );
     for stock in demo().stock() {
         let what = format!("{} {}", stock.model().id(), stock.weight());

@@ -351,3 +351,26 @@ fn rules_check_counts_or_complains() {
         "{words}"
     );
 }
+
+/// A fit that doesn't sit right: numbers in JSON add up, and a change never leaves the card by more than a quarter.
+#[rstest]
+fn refit_adds_up(#[values("hanging-thumb", "sore-thumb", "knows-nothing")] name: &str) {
+    let file = demo(name);
+    let answer: Value = serde_json::from_str(&said(spanwright([
+        OsStr::new("refit"),
+        file.as_os_str(),
+        OsStr::new("--json"),
+    ])))
+    .unwrap();
+    assert_eq!(answer["question"], "refit");
+    for cause in answer["causes"].as_array().unwrap() {
+        assert_eq!(cause["total"], sum_of_lines(cause), "{name}: {cause}");
+    }
+    for change in answer["changes"].as_array().unwrap() {
+        if change["value"].is_null() {
+            assert!(change["blank"].is_string(), "{name}: {change}");
+        } else {
+            assert_eq!(change["value"], sum_of_lines(change), "{name}: {change}");
+        }
+    }
+}

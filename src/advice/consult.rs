@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::balls::Balls;
 use super::consultation::{Chosen, Consultation, PERSON};
+use super::drilling::Drilling;
 use super::explain;
 use super::old_ball::OldBall;
 use super::outcome::Trouble;
@@ -99,7 +100,13 @@ fn run(
         .cautions
         .iter()
         .any(|c| c.about == PERSON && c.severity == Severity::Serious);
-    let drill_today = !held && !spec.numbers.is_empty() && spec.numbers.iter().all(drillable);
+    let drilling = match consultation.away() {
+        true => None,
+        false => consultation.drilling(found.chosen),
+    };
+    let refused = drilling.as_ref().is_some_and(Drilling::is_refused);
+    let complete = !spec.numbers.is_empty() && spec.numbers.iter().all(drillable);
+    let drill_today = !held && !refused && complete;
     if consultation.away() {
         withhold(&mut spec);
     }
@@ -136,7 +143,7 @@ fn run(
         assumptions,
         bill,
         spec,
-        drilling: None,
+        drilling,
         offers: None,
         drill_today,
         digest: shop.digest().to_owned(),
@@ -173,6 +180,7 @@ impl<'s> Consultation<'s> {
             settled: Vec::new(),
         };
         consultation.price_list();
+        consultation.bench();
         consultation
     }
 
@@ -258,7 +266,7 @@ impl<'s> Consultation<'s> {
         self.cautions.extend(staged.cautions);
     }
 
-    fn persons_cautions(&mut self) {
+    pub(super) fn persons_cautions(&mut self) {
         let rules = self.shop.rules();
         let lines = rules.cautions(&Alone(&self.situation));
         self.cautions.extend(
@@ -268,7 +276,7 @@ impl<'s> Consultation<'s> {
         );
     }
 
-    fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
+    pub(super) fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
         let vocabulary = self.situation.vocabulary();
         // What keeps a serious caution away is worth putting right, even if no reason looked at it.
         let rules = self.shop.rules().rules();

@@ -1,7 +1,7 @@
 //! A drilled hole in three dimensions: where it starts on the ball, where it points, its section and its depth.
 //!
-//! The frame is right-handed: the ball's centre is the origin, z runs out through the grip centre, y toward the fingers,
-//! x toward the bowler's right. Looking at the grip from outside with the fingers up, x is right and y is up.
+//! The frame is right-handed: the ball's centre is the origin, z runs out through the grip centre, y toward the
+//! fingers, x toward the bowler's right. Looking at the grip from outside with the fingers up, x is right and y is up.
 
 use glam::{DMat3, DVec3};
 
@@ -14,8 +14,8 @@ const DEEPEST: f64 = 1.1;
 /// Two directions closer than this are the same.
 const SAME: f64 = 1e-9;
 
-/// One drilled hole. Its depth (0 to 1.1 times the ball's radius) runs along the axis from where the axis leaves the sphere to the flat
-/// bottom.
+/// One drilled hole. Its depth (0 to 1.1 times the ball's radius) runs along the axis from where the axis leaves the
+/// sphere to the flat bottom.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hole {
     /// On the surface, inches from the ball's centre.
@@ -31,10 +31,10 @@ pub struct Hole {
 impl Hole {
     /// A hole at this place on the ball with these pitches.
     ///
-    /// `mouth` says where the axis leaves the sphere; only its direction counts. `forward` says which way forward is; only
-    /// its part along the surface counts. Forward with a part up (+y) is a thumb hole's, otherwise a finger hole's: that
-    /// settles which side is right. With sin t = total pitch / R the axis leans t off the line to the centre, so that it
-    /// misses the centre by exactly the total pitch.
+    /// `mouth` says where the axis leaves the sphere; only its direction counts. `forward` says which way forward is;
+    /// only its part along the surface counts. Forward with a part up (+y) is a thumb hole's, otherwise a finger
+    /// hole's: that settles which side is right. With sin t = total pitch / R the axis leans t off the line to the
+    /// centre, so that it misses the centre by exactly the total pitch.
     ///
     /// # Errors
     ///
@@ -73,13 +73,13 @@ impl Hole {
         Hole::built(ball, out, axis, wide, section, depth)
     }
 
-    /// A hole at this place along this axis. Lengths of the three directions don't count, and of `wide` (the oval's wide
-    /// direction; a round hole takes any) only the part square to the axis does.
+    /// A hole at this place along this axis. Lengths of the three directions don't count, and of `wide` (the oval's
+    /// wide direction; a round hole takes any) only the part square to the axis does.
     ///
     /// # Errors
     ///
-    /// A section or depth that no hole has; a direction of no length; an axis out of the ball or leaning over 30 degrees;
-    /// a wide direction along the axis.
+    /// A section or depth that no hole has; a direction of no length; an axis out of the ball or leaning over 30
+    /// degrees; a wide direction along the axis.
     pub fn along(
         ball: &Sphere,
         mouth: [f64; 3],

@@ -76,8 +76,8 @@ pub struct Steps {
     pub slug_wall: f64,
 }
 
-/// Every mend of a grip whose walls, between any two of its holes, are under `least` inches: for each number that could do it
-/// alone the smallest step that does. None for a number that can't, none at all if the grip needs no mending.
+/// Every mend of a grip whose walls, between any two of its holes, are under `least` inches: for each number that could
+/// do it alone the smallest step that does. None for a number that can't, none at all if the grip needs no mending.
 ///
 /// Each mend was tried: the grip was placed again with it, and all its walls reach the limit.
 pub fn mends(ball: &Sphere, order: &GripOrder, least: f64, steps: &Steps) -> Vec<Mend> {

@@ -85,10 +85,11 @@ impl Section {
     }
 }
 
-/// How far a hole's axis misses the ball's centre, in inches: forward and right count above zero, reverse and left below.
+/// How far a hole's axis misses the ball's centre, in inches: forward and right count above zero, reverse and left
+/// below.
 ///
-/// Forward is toward the fingers for a thumb hole and toward the thumb for a finger hole. Right means that the bottom of the
-/// hole leans to the right as seen from outside with the fingers up.
+/// Forward is toward the fingers for a thumb hole and toward the thumb for a finger hole. Right means that the bottom
+/// of the hole leans to the right as seen from outside with the fingers up.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Pitches {
     /// Forward above zero, reverse below.

@@ -348,6 +348,6 @@ pub(super) fn sourced(source: &str, strength: &str) -> String {
 }
 
 /// What a fact is about, in words: `bowler.ball_now` is the ball now, `owned.covers` the owned covers.
-fn about(fact: &str) -> String {
+pub(super) fn about(fact: &str) -> String {
     fact.trim_start_matches("bowler.").replace(['.', '_'], " ")
 }

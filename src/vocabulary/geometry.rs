@@ -3,7 +3,7 @@
 use super::answers::INCH;
 use super::{Interval, Situation};
 use crate::bowler::{Along, Bowler, Finger, Grip, Span, SpanKind};
-use crate::fitting::{Sphere, ring, span, web::FingerHoles};
+use crate::fitting::{Sphere, ring, span};
 use crate::rules::UNKNOWN;
 
 fn inches(steps: i64) -> f64 {
@@ -161,54 +161,4 @@ pub(super) fn slug_wall(s: &Situation) -> Interval {
         (Some(slug), Some(bore)) => Interval::point((slug - bore).div_euclid(2)),
         _ => Interval::NOT_KNOWN,
     }
-}
-
-/// Least web between the finger holes, as drilled, over the whole of the shallower depth.
-///
-/// Holes of two sizes count with their mean, which leaves the distance of their centres and walls as it is.
-pub(super) fn least_web(s: &Situation) -> Interval {
-    let drilled = |insert: &str, bore: &str| s.known(insert).or_else(|| s.known(bore));
-    let (Some(middle), Some(ring), Some(bridge), Some(depth_m), Some(depth_r)) = (
-        drilled("fit.middle.insert", "fit.middle.bore"),
-        drilled("fit.ring.insert", "fit.ring.bore"),
-        s.known("fit.bridge"),
-        s.known("fit.middle.depth"),
-        s.known("fit.ring.depth"),
-    ) else {
-        return Interval::NOT_KNOWN;
-    };
-    let (Some(left), Some(right)) = (
-        s.known("fit.middle.lateral_pitch"),
-        s.known("fit.ring.lateral_pitch"),
-    ) else {
-        return Interval::NOT_KNOWN;
-    };
-    // A right hand: outward is left for the middle finger and right for the ring finger.
-    let outward = [inches(-left), inches(right)];
-    let ball = Sphere::default();
-    let holes = FingerHoles::new(&ball, inches(bridge), inches(middle + ring) / 2.0, outward)
-        .and_then(|holes| match forward(s) {
-            Some((forward, span)) => holes.toward_the_thumb(&ball, forward, span),
-            None => Ok(holes),
-        })
-        .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
-    match holes {
-        // Rounded down: a web is never said to be thicker than it is.
-        // Holes that have run into each other leave none.
-        Ok(web) => steps((libm::floor(web * INCH as f64) / INCH as f64).max(0.0)),
-        Err(_) => Interval::NOT_KNOWN,
-    }
-}
-
-/// Forward pitches of the fingers and the span to the thumb between centres; none without a thumb to lean toward.
-fn forward(s: &Situation) -> Option<([f64; 2], f64)> {
-    let known = |name: &str| s.known(name).map(inches);
-    let pitches = [
-        known("fit.middle.forward_pitch")?,
-        known("fit.ring.forward_pitch")?,
-    ];
-    let bores = (thumb_along_the_span(s)?, known("fit.middle.bore")?);
-    let full = known("fit.middle.span")?;
-    let centre = span::full_to_centre(&Sphere::default(), full, bores.0, bores.1).ok()?;
-    Some((pitches, centre))
 }

@@ -7,7 +7,12 @@ use crate::notation::Notation::{
 };
 use crate::rules::{Fact, Kind, Origin};
 
-fn settled(name: &'static str, meaning: &'static str, kind: Kind, from: &'static str) -> Fact {
+pub(super) fn settled(
+    name: &'static str,
+    meaning: &'static str,
+    kind: Kind,
+    from: &'static str,
+) -> Fact {
     Fact {
         name,
         meaning,
@@ -132,12 +137,19 @@ pub struct Measure {
 
 const THUMB: &[(&str, &str)] = &[("bowler.thumb", "in")];
 const PIN: &[(&str, &str)] = &[("settled.layout", "pin_from_grip")];
+const PAP: &[(&str, &str)] = &[("settled.layout", "pin_from_PAP")];
+const PAP_AND_MASS_BIAS: &[(&str, &str)] = &[
+    ("settled.layout", "pin_from_PAP"),
+    ("settled.core", "asymmetric"),
+];
 const ALWAYS: &[(&str, &str)] = &[];
 
 /// Which drillings have a measure: a ball without a thumb hole has no span.
 fn only(id: &str) -> &'static [(&'static str, &'static str)] {
     match id {
-        "pin.from_grip" => PIN,
+        "pin.from_grip" | "pin.direction" => PIN,
+        "pin.from_pap" | "pin.val_angle" => PAP,
+        "pin.drilling_angle" => PAP_AND_MASS_BIAS,
         _ if id.starts_with("thumb.") || id.ends_with("span") => THUMB,
         _ => ALWAYS,
     }
@@ -165,6 +177,9 @@ fn ask(id: &str) -> &'static str {
         "ring.span" | "ring.cut_span" => "Measure the span to the ring finger in this grip.",
         "thumb.forward_pitch" => "Measure the span, then judge the thumb's pitch.",
         "thumb.lateral_pitch" => "See where the relaxed thumb points.",
+        "pin.from_pap" | "pin.val_angle" | "pin.drilling_angle" => {
+            "Measure the PAP after 10 to 20 games."
+        }
         "thumb.slug" | "middle.insert" | "ring.insert" => {
             "Ask the supplier which outside sizes there are."
         }
@@ -183,6 +198,7 @@ pub fn measures() -> Vec<Measure> {
     };
     let bore = || number(HoleSize, 0, 110);
     let length = || number(Length, 0, 10 * INCH);
+    let angle = || number(Angle, 0, 1800);
     let forward = || number(ForwardPitch, -2 * INCH, 2 * INCH);
     let lateral = || number(LateralPitch, -2 * INCH, 2 * INCH);
     vec![
@@ -342,6 +358,30 @@ pub fn measures() -> Vec<Measure> {
             "fit.pin.from_grip",
             "how far the pin sits from the grip centre",
             length(),
+        ),
+        row(
+            "pin.direction",
+            "fit.pin.direction",
+            "which way the pin sits from the grip centre, from the midline's PAP side toward the fingers",
+            angle(),
+        ),
+        row(
+            "pin.from_pap",
+            "fit.pin.from_pap",
+            "how far the pin sits from the PAP",
+            length(),
+        ),
+        row(
+            "pin.val_angle",
+            "fit.pin.val_angle",
+            "angle at the PAP from the upper VAL to the pin",
+            angle(),
+        ),
+        row(
+            "pin.drilling_angle",
+            "fit.pin.drilling_angle",
+            "angle at the pin from the PAP to the mass bias",
+            angle(),
         ),
     ]
 }

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::Interval;
+use super::refit::GAPS;
 use super::worked::{WORKED, Worked};
 use crate::bowler::Bowler;
 use crate::rules::{FactId, Kind, Origin, RuleSet, Vocabulary};
@@ -122,7 +123,7 @@ impl Situation {
 
     /// Worked facts stand in an order in which each needs only earlier ones.
     fn rework(&mut self) {
-        for Worked { name, value, .. } in WORKED {
+        for Worked { name, value, .. } in WORKED.iter().chain(GAPS) {
             if let Some(id) = self.vocabulary.id(name) {
                 self.values[usize::from(id.0)] = value(self);
             }

@@ -2,7 +2,7 @@
 //! each needs only earlier ones.
 
 use super::answers::{INCH, POUND, number};
-use super::{Interval, Situation, geometry};
+use super::{Interval, Situation, geometry, web};
 use crate::notation::Notation::{HoleSize, Length, Weight};
 use crate::rules::{Fact, Kind, Origin};
 
@@ -19,6 +19,24 @@ pub(super) struct Worked {
 const CHILD_UNDER: i64 = 15;
 /// An older hand from this age on, in years (own choice).
 const OLDER_FROM: i64 = 60;
+
+impl Worked {
+    pub(super) const fn new(
+        name: &'static str,
+        meaning: &'static str,
+        kind: fn() -> Kind,
+        from: &'static str,
+        value: fn(&Situation) -> Interval,
+    ) -> Worked {
+        Worked {
+            name,
+            meaning,
+            kind,
+            from,
+            value,
+        }
+    }
+}
 
 fn flag() -> Kind {
     Kind::Flag
@@ -60,7 +78,15 @@ fn on_card(s: &Situation, names: &[&str]) -> Interval {
     copied(s, Interval::flag(all))
 }
 
-/// All worked facts.
+/// What is missing of the least that is allowed.
+fn short(s: &Situation, least: &str, found: &str) -> Interval {
+    match (s.known(least), s.known(found)) {
+        (Some(least), Some(found)) => Interval::point((least - found).max(0)),
+        _ => Interval::NOT_KNOWN,
+    }
+}
+
+/// The worked facts of an advice.
 pub(super) const WORKED: &[Worked] = &[
     Worked {
         name: "bowler.child",
@@ -215,6 +241,13 @@ pub(super) const WORKED: &[Worked] = &[
         value: geometry::slug_wall,
     },
     Worked {
+        name: "fit.slug_wall_short",
+        meaning: "what the slug's wall lacks of the least it must have",
+        kind: length,
+        from: "least allowed wall less the slug's",
+        value: |s| short(s, "bench.least_sleeve_wall", "fit.slug_wall"),
+    },
+    Worked {
         name: "fit.span_gap",
         meaning: "how far the two spans differ",
         kind: length,
@@ -227,10 +260,17 @@ pub(super) const WORKED: &[Worked] = &[
     },
     Worked {
         name: "fit.web_least",
-        meaning: "least web between the finger holes over their whole depth",
+        meaning: "least web between any two holes over their whole depth",
         kind: length,
-        from: "bridge, drilled sizes, laterals and depth, by the equal-hole formula",
-        value: geometry::least_web,
+        from: "sizes as cut, spans, bridge, pitches and depths, placed on the ball",
+        value: web::least_web,
+    },
+    Worked {
+        name: "fit.web_short",
+        meaning: "what the thinnest web lacks of the least that may be left",
+        kind: length,
+        from: "least allowed web less the thinnest",
+        value: |s| short(s, "bench.least_web", "fit.web_least"),
     },
 ];
 
@@ -244,10 +284,9 @@ pub fn answers_behind(worked: &str) -> &'static [&'static str] {
     }
 }
 
-/// The worked facts as the vocabulary sees them.
-pub(super) fn facts() -> Vec<Fact> {
-    WORKED
-        .iter()
+/// Worked facts as the vocabulary sees them.
+pub(super) fn facts(rows: &[Worked]) -> Vec<Fact> {
+    rows.iter()
         .map(|w| Fact {
             name: w.name,
             meaning: w.meaning,

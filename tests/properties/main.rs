@@ -8,6 +8,7 @@ mod hand;
 mod mirror;
 mod order;
 mod profiles;
+mod refit;
 mod sums;
 mod texts;
 mod used;

@@ -1,7 +1,7 @@
 //! Holes in three dimensions: leans, webs, spans and laterals.
 //!
-//! Every number here is derived from stated premises (`facts/fitting.md`, section and case beside each; strength DERIVED unless
-//! said), with the arithmetic redone independently: a ball 27 in around, R = 4.2972.
+//! Every number here is derived from stated premises (`facts/fitting.md`, section and case beside each; strength
+//! DERIVED unless said), with the arithmetic redone independently: a ball 27 in around, R = 4.2972.
 
 use rstest::rstest;
 use spanwright::fitting::{
@@ -63,7 +63,8 @@ fn web(
     Ok(between(&ball, &middle, &ring))
 }
 
-/// How far the line of a hole's axis passes from the ball's centre, and its lean in degrees, from the hole's own vectors.
+/// How far the line of a hole's axis passes from the ball's centre, and its lean in degrees, from the hole's own
+/// vectors.
 fn miss(hole: &Hole) -> (f64, f64) {
     let ([a, b, c], [x, y, z]) = (hole.mouth(), hole.axis());
     let cross = [b * z - c * y, c * x - a * z, a * y - b * x];
@@ -142,8 +143,8 @@ fn half_an_inch_of_laterals_just_breaks() -> Outcome {
     Ok(())
 }
 
-/// Section 3.2, the table: no forward or reverse pitch. It prints 0.96 for the depth at which 7/8 holes break; the arithmetic, R times
-/// bridge over bridge and diameter, gives 0.9549, so 0.95 stands here.
+/// Section 3.2, the table: no forward or reverse pitch. It prints 0.96 for the depth at which 7/8 holes break; the
+/// arithmetic, R times bridge over bridge and diameter, gives 0.9549, so 0.95 stands here.
 #[rstest]
 #[case(0.25, 31.0 / 32.0, [0.0, 0.0], [-0.034, -0.105, -0.175], 0.88)]
 #[case(0.25, 31.0 / 32.0, [0.125, 0.125], [0.024, -0.032, -0.089], 1.11)]
@@ -203,9 +204,10 @@ fn equal_pitches_hardly_matter() -> Outcome {
     Ok(())
 }
 
-/// Section 3.2, "in 3D", parallel to the centreline: differences of 1/4, 1/2 and 3/4 add 0.004, 0.016 and 0.034. The sheet doesn't
-/// say how a difference is split: with all of it in one finger it adds a little more than with half in each, and the printed
-/// figure, to its rounding, must lie between (for 3/4 neither end alone prints 0.034 with the rest at its other end).
+/// Section 3.2, "in 3D", parallel to the centreline: differences of 1/4, 1/2 and 3/4 add 0.004, 0.016 and 0.034. The
+/// sheet doesn't say how a difference is split: with all of it in one finger it adds a little more than with half in
+/// each, and the printed figure, to its rounding, must lie between (for 3/4 neither end alone prints 0.034 with the
+/// rest at its other end).
 #[rstest]
 #[case(0.25, 0.004)]
 #[case(0.5, 0.016)]
@@ -221,8 +223,9 @@ fn unequal_pitches_part_the_holes(#[case] difference: f64, #[case] printed: f64)
     Ok(())
 }
 
-/// Section 3.2, "in 3D", along each finger's own line: reverse 1/4 and 1/2 add 0.010 and 0.021, forward 1/4 takes 0.009. The span isn't
-/// printed: 5.2 in between centres is a full span of about 4 1/4, and from 5.18 to 5.23 all three print so.
+/// Section 3.2, "in 3D", along each finger's own line: reverse 1/4 and 1/2 add 0.010 and 0.021, forward 1/4 takes
+/// 0.009. The span isn't printed: 5.2 in between centres is a full span of about 4 1/4, and from 5.18 to 5.23 all three
+/// print so.
 #[rstest]
 #[case(-0.25, 0.010)]
 #[case(-0.5, 0.021)]
@@ -232,8 +235,8 @@ fn own_lines_fan(#[case] forward: f64, #[case] printed: f64) -> Outcome {
     Ok(())
 }
 
-/// Section 3.2, "in 3D": conventional holes, bridge 3/8, 3/4 wide, 2 in deep, laterals 1/4. The span isn't printed: 4.0 in between
-/// centres is a full span of 3 1/4 between 3/4 holes.
+/// Section 3.2, "in 3D": conventional holes, bridge 3/8, 3/4 wide, 2 in deep, laterals 1/4. The span isn't printed: 4.0
+/// in between centres is a full span of 3 1/4 between 3/4 holes.
 #[test]
 fn forward_pitch_thins_a_conventional_web() -> Outcome {
     let least = |forward, line| -> Result<f64, Box<dyn std::error::Error>> {
@@ -245,9 +248,9 @@ fn forward_pitch_thins_a_conventional_web() -> Outcome {
     Ok(())
 }
 
-/// Section 2.1 [S6c], PUBLISHED: the same holes read 9/16 outward from the centre and 0/0 from parallel, bridge 3/16. The hole's size
-/// isn't printed. Section 3.2: with 15/16 the half distance is 9/16 exactly; with 31/32 it is 37/64, so 9/16 reads zero to the
-/// nearest 1/32 but not to the nearest 1/64.
+/// Section 2.1 [S6c], PUBLISHED: the same holes read 9/16 outward from the centre and 0/0 from parallel, bridge 3/16.
+/// The hole's size isn't printed. Section 3.2: with 15/16 the half distance is 9/16 exactly; with 31/32 it is 37/64, so
+/// 9/16 reads zero to the nearest 1/32 but not to the nearest 1/64.
 #[test]
 fn nine_sixteenths_outward_are_parallel() -> Outcome {
     let ball = Sphere::default();
@@ -302,8 +305,8 @@ fn grip(thumb: HoleOrder, finger: HoleOrder) -> GripOrder {
     }
 }
 
-/// Section 3.4: full span 4 1/4, insert 31/32 with bore 25/32, slug 1 1/4 with bore 1: cut span 4 1/32. The sheet takes walls off
-/// as straight lines; along the ball they are 0.002 longer, which no tape shows.
+/// Section 3.4: full span 4 1/4, insert 31/32 with bore 25/32, slug 1 1/4 with bore 1: cut span 4 1/32. The sheet takes
+/// walls off as straight lines; along the ball they are 0.002 longer, which no tape shows.
 #[test]
 fn walls_come_off_a_full_span() -> Outcome {
     let ball = Sphere::default();
@@ -318,8 +321,8 @@ fn walls_come_off_a_full_span() -> Outcome {
     Ok(())
 }
 
-/// Section 1.3: from full to centre span, half bores reach R asin(bore / 2R), about 0.002 more in all than the half bores; 3/8 of pitch
-/// along the span shifts an edge by 0.004.
+/// Section 1.3: from full to centre span, half bores reach R asin(bore / 2R), about 0.002 more in all than the half
+/// bores; 3/8 of pitch along the span shifts an edge by 0.004.
 #[test]
 fn half_bores_come_on_top_of_a_full_span() -> Outcome {
     let ball = Sphere::default();
@@ -332,8 +335,8 @@ fn half_bores_come_on_top_of_a_full_span() -> Outcome {
         Ok(span.ok_or("there is a thumb")?)
     };
     prints_as(centre(0.0)? - (4.25 + 0.5 + 25.0 / 64.0), 0.002, 3);
-    // Of a thumb hole 1 in wide that leans toward the finger. With reverse pitch the lean and the ball's curve nearly cancel: the sheet's
-    // sentence holds for forward only.
+    // Of a thumb hole 1 in wide that leans toward the finger. With reverse pitch the lean and the ball's curve nearly
+    // cancel: the sheet's sentence holds for forward only.
     prints_as(centre(0.375)? - centre(0.0)?, 0.004, 3);
     assert!((centre(-0.375)? - centre(0.0)?).abs() < 0.001);
     Ok(())

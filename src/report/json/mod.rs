@@ -1,16 +1,20 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod drilling;
 mod offers;
+mod refit;
 mod spec;
 
 use serde::Serialize;
 
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
 use crate::rules::{Audience, Severity};
+use drilling::DrillingDoc;
 use offers::OffersDoc;
 use spec::SpecDoc;
 
 pub use offers::offers_json;
+pub use refit::refit_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
@@ -21,11 +25,23 @@ pub const CONTRACT: u32 = 1;
 /// The same advice gives the same bytes.
 #[must_use]
 pub fn json(advice: &Advice, audience: Audience) -> String {
-    let mut text = serde_json::to_string_pretty(&Answer::new(advice, audience))
-        // Strings, whole numbers and lists always have a JSON form.
-        .unwrap_or_default();
+    written(&Answer::new(advice, audience))
+}
+
+/// A document as text. Strings, whole numbers and lists always have a JSON form.
+fn written(document: &impl Serialize) -> String {
+    let mut text = serde_json::to_string_pretty(document).unwrap_or_default();
     text.push('\n');
     text
+}
+
+/// A reader's name, as the command line has it.
+fn audience_name(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Newcomer => "customer",
+        Audience::League => "league",
+        Audience::Fitter => "fitter",
+    }
 }
 
 #[derive(Serialize)]
@@ -47,6 +63,7 @@ struct Answer<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     offers: Option<OffersDoc<'a>>,
     spec: SpecDoc<'a>,
+    drilling: Option<DrillingDoc<'a>>,
 }
 
 #[derive(Serialize)]
@@ -180,11 +197,7 @@ impl<'a> Answer<'a> {
             } else {
                 "advise"
             },
-            audience: match audience {
-                Audience::Newcomer => "customer",
-                Audience::League => "league",
-                Audience::Fitter => "fitter",
-            },
+            audience: audience_name(audience),
             bowler: advice.bowler(),
             cautions: cautions(advice.cautions(), audience),
             settled: advice
@@ -217,6 +230,7 @@ impl<'a> Answer<'a> {
             quote: advice.bill().map(QuoteDoc::new),
             offers: advice.offers().map(OffersDoc::new),
             spec: SpecDoc::new(advice.spec(), advice.drill_today(), audience),
+            drilling: advice.drilling().map(DrillingDoc::new),
         }
     }
 }

@@ -17,7 +17,7 @@ pub(super) struct SpecDoc<'a> {
 }
 
 #[derive(Serialize)]
-struct NumberDoc<'a> {
+pub(super) struct NumberDoc<'a> {
     name: &'a str,
     meaning: &'a str,
     value: Option<i64>,
@@ -55,7 +55,7 @@ impl<'a> SpecDoc<'a> {
 }
 
 impl<'a> NumberDoc<'a> {
-    fn new(number: &'a SpecNumber, audience: Audience) -> NumberDoc<'a> {
+    pub(super) fn new(number: &'a SpecNumber, audience: Audience) -> NumberDoc<'a> {
         NumberDoc {
             name: number.name(),
             meaning: number.meaning(),
