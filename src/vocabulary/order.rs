@@ -7,6 +7,8 @@ use crate::fitting::hole::{Pitches, Section};
 
 /// Where the palm mark stands while nobody has measured it: only for walls, which don't depend on it.
 const SOMEWHERE: f64 = 2.0;
+/// Half a turn, in tenths of a degree.
+const HALF_TURN: i64 = 1800;
 
 /// A grip with what is not known yet beside it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -93,7 +95,11 @@ fn oval(s: &Situation, digit: &str) -> Option<Section> {
     }
     let wide = inches(s, "fit.thumb.oval_wide")?;
     let narrow = inches(s, "fit.thumb.oval_narrow")?;
-    let angle = s.known("fit.thumb.oval_angle")?;
+    // Angles are noted as they are on the ball; here everything is a right hand's.
+    let angle = match s.known("fit.thumb.oval_angle")? {
+        angle if s.is_word("bowler.hand", "left") => HALF_TURN - angle,
+        angle => angle,
+    };
     (wide > narrow).then_some(Section::Oval {
         wide,
         narrow,
