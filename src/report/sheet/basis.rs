@@ -1,0 +1,122 @@
+//! Part 6: which numbers were measured or copied, and which are defaults, by how sure their source is.
+
+use super::canvas::{Canvas, Spot};
+use super::flow::Flow;
+use super::state::{Job, blanks, settled_at_the_machine, spoken_name};
+use crate::advice::SpecNumber;
+
+/// Where a number of the spec comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Basis {
+    /// Taken from the card of a fit that works, as it stands.
+    Copied,
+    /// Taken from the hand, as it was measured.
+    Measured,
+    /// Worked out from other numbers of the spec.
+    Derived,
+    /// By a rule; the weakest source behind it.
+    Default(&'static str),
+}
+
+/// From the surest source to the least sure.
+const STRENGTHS: [&str; 5] = [
+    "published",
+    "published, weak",
+    "common practice",
+    "from memory",
+    "own choice",
+];
+
+/// What a number rests on: the weakest of the lines that move it.
+pub(super) fn basis(number: &SpecNumber) -> Basis {
+    let moving = number.lines().iter().filter(|line| {
+        matches!(line.role(), "start" | "limit") || (line.role() == "add" && line.points() != 0)
+    });
+    let mut found = Basis::Derived;
+    let mut added = false;
+    let mut weakest = None;
+    for line in moving {
+        let rank = STRENGTHS.iter().position(|known| *known == line.strength());
+        let names = |family: &str| {
+            line.facts()
+                .iter()
+                .any(|(fact, value)| fact.starts_with(family) && value.as_str() == line.shown())
+        };
+        if line.role() == "start" && names("card.") {
+            found = Basis::Copied;
+        } else if line.role() == "start" && names("hand.") {
+            found = Basis::Measured;
+        } else if let Some(rank) = rank {
+            added = true;
+            weakest = weakest.max(Some(rank));
+        }
+    }
+    match weakest.and_then(|rank| STRENGTHS.get(rank)) {
+        Some(strength) if added => Basis::Default(strength),
+        _ => found,
+    }
+}
+
+/// Writes the part; gives back how far down it reaches.
+pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
+    let mut flow = Flow::new(canvas, at, wide);
+    flow.heading("6  Defaults: not measured");
+    let known: Vec<(String, Basis)> = job
+        .advice
+        .spec()
+        .numbers()
+        .iter()
+        .filter(|number| number.value().is_some())
+        .map(|number| (spoken_name(number.name()), basis(number)))
+        .collect();
+    let of = |wanted: Basis| {
+        let names: Vec<&str> = known
+            .iter()
+            .filter(|(_, basis)| *basis == wanted)
+            .map(|(name, _)| name.as_str())
+            .collect();
+        names.join(", ")
+    };
+    let mut any = false;
+    for strength in STRENGTHS.iter().rev() {
+        let names = of(Basis::Default(strength));
+        if !names.is_empty() {
+            any = true;
+            flow.entry(
+                &format!("{}:", crate::report::page::capitalised(strength)),
+                &format!("{names}."),
+            );
+        }
+    }
+    let others = if job.advice.spec().is_copied() {
+        "were copied from the card, measured, or follow from these"
+    } else {
+        "were measured or follow from these"
+    };
+    flow.text(&format!(
+        "{} numbers {others}.",
+        if any { "All other" } else { "All" }
+    ));
+    if let Some(predicted) = job.drilling.and_then(|d| d.balance().as_ref()) {
+        for (label, value) in predicted.settings() {
+            flow.entry(&format!("{label}:"), value);
+        }
+    }
+    for (reason, names) in blanks(job.advice) {
+        let names: Vec<String> = names
+            .iter()
+            .filter(|name| settled_at_the_machine(name))
+            .map(|name| spoken_name(name))
+            .collect();
+        if !names.is_empty() {
+            flow.entry(
+                "At the machine:",
+                &format!("{}. {reason}", names.join(", ")),
+            );
+        }
+    }
+    for open in job.drilling.iter().flat_map(|drilling| drilling.open()) {
+        flow.text(open);
+    }
+    flow.bottom()
+}

@@ -1,0 +1,2 @@
+//! A sheet read back.
+pub struct Drawn;
