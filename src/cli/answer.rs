@@ -4,7 +4,7 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use super::Refusal;
-use super::arguments::{Advise, Fit};
+use super::arguments::{Advise, Fit, ShopOptions};
 use super::output;
 use crate::advice::{Advice, Shop};
 use crate::bowler::Bowler;
@@ -16,7 +16,7 @@ const MOST: u64 = 4 * 1024 * 1024;
 
 /// Ranks the balls for a bowler.
 pub(super) fn advise(ask: &Advise) -> Result<(), Refusal> {
-    let (shop, bowler) = open(ask)?;
+    let (shop, bowler) = open(&ask.shop, &ask.bowler)?;
     let advice = shop
         .advise(&bowler)
         .map_err(|trouble| trouble.to_string())?;
@@ -25,7 +25,7 @@ pub(super) fn advise(ask: &Advise) -> Result<(), Refusal> {
 
 /// Fits the ball that the customer chose.
 pub(super) fn fit(ask: &Fit) -> Result<(), Refusal> {
-    let (shop, bowler) = open(&ask.advise)?;
+    let (shop, bowler) = open(&ask.advise.shop, &ask.advise.bowler)?;
     let advice = shop
         .fit(&bowler, &ask.ball)
         .map_err(|trouble| trouble.to_string())?;
@@ -33,9 +33,9 @@ pub(super) fn fit(ask: &Fit) -> Result<(), Refusal> {
 }
 
 /// Reads shop and bowler; the faults of both are told together.
-fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
-    let shop = Shop::open(&ask.shop.files()).map_err(|trouble| trouble.to_string());
-    let bowler = read_bowler(&ask.bowler);
+pub(super) fn open(shop: &ShopOptions, bowler: &Path) -> Result<(Shop, Bowler), Refusal> {
+    let shop = Shop::open(&shop.files()).map_err(|trouble| trouble.to_string());
+    let bowler = read_bowler(bowler);
     match (shop, bowler) {
         (Ok(shop), Ok(bowler)) => Ok((shop, bowler)),
         (Err(shop), Err(bowler)) => Err(format!("{}\n\n{bowler}", shop.trim_end())),

@@ -21,6 +21,8 @@ pub(super) enum Verb {
     Advise(Advise),
     /// The same for a ball of the customer's own choice
     Fit(Fit),
+    /// Draw the one-page sheet that lies beside the machine, as .html or .svg
+    Sheet(Sheet),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules
@@ -56,6 +58,23 @@ pub(super) struct Fit {
     pub(super) ball: String,
     #[command(flatten)]
     pub(super) advise: Advise,
+}
+
+/// One page in the order of work: the grip true to scale, sections, layout, weights, checks, rule book.
+///
+/// For people, so there is no --json: `fit --json` gives the same numbers to programs.
+#[derive(Debug, Args)]
+pub(super) struct Sheet {
+    /// The bowler's answers, YAML or JSON; `-` reads standard input
+    pub(super) bowler: PathBuf,
+    /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
+    #[arg(long, value_name = "ID")]
+    pub(super) ball: String,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
+    /// Write to this file, .html or .svg; it is either written whole or left as it was
+    #[arg(short = 'o', long = "output", value_name = "FILE")]
+    pub(super) file: PathBuf,
 }
 
 #[derive(Debug, Args)]

@@ -93,10 +93,12 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     } else {
         "were measured or follow from these"
     };
-    flow.text(&format!(
-        "{} numbers {others}.",
-        if any { "All other" } else { "All" }
-    ));
+    if known.is_empty() {
+        flow.text("No number stands yet.");
+    } else {
+        let which = if any { "All other" } else { "All" };
+        flow.text(&format!("{which} numbers {others}."));
+    }
     if let Some(predicted) = job.drilling.and_then(|d| d.balance().as_ref()) {
         for (label, value) in predicted.settings() {
             flow.entry(&format!("{label}:"), value);

@@ -37,7 +37,7 @@ pub(super) fn write(
     for step in care {
         let because = step
             .because()
-            .filter(|_| detail == Detail::Full)
+            .filter(|_| detail != Detail::Short)
             .map(|why| format!(" {why}"))
             .unwrap_or_default();
         flow.tick(&format!("{}{because}", step.text()));

@@ -1,15 +1,16 @@
 //! Text that runs down a column: headings, paragraphs, entries, boxes to tick.
 
 use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
-use super::leaders::LEADING;
 use super::letters::{self, Font};
 
-/// Letters of running text: 7.6 points.
-pub(super) const TEXT: Font = Font::plain(10.6);
-pub(super) const STRONG: Font = Font::bold(10.6);
+/// Letters of running text: 7.5 points.
+pub(super) const TEXT: Font = Font::plain(10.45);
+pub(super) const STRONG: Font = Font::bold(10.45);
+/// From one line of text to the next.
+pub(super) const LEADING: f64 = 12.0;
 const HEADING: Font = Font::bold(12.4);
 /// Side of a box to tick.
-const TICK: f64 = 8.0;
+const TICK: f64 = 7.6;
 const THIN: Pen = Pen::of(0.7, Ink::Dark);
 
 /// A column being written.
@@ -31,9 +32,21 @@ impl<'c> Flow<'c> {
         }
     }
 
+    /// A column that starts with a heading.
+    pub(super) fn headed(canvas: &'c mut Canvas, at: Spot, wide: f64, heading: &str) -> Flow<'c> {
+        let mut flow = Flow::new(canvas, at, wide);
+        flow.heading(heading);
+        flow
+    }
+
     /// How far down it reaches.
     pub(super) fn bottom(&self) -> f64 {
         self.y
+    }
+
+    /// The canvas, once the column is written.
+    pub(super) fn into_canvas(self) -> &'c mut Canvas {
+        self.canvas
     }
 
     /// Leaves room.
@@ -43,7 +56,7 @@ impl<'c> Flow<'c> {
 
     /// A part's number and name over a thin line.
     pub(super) fn heading(&mut self, words: &str) {
-        self.y += 12.5;
+        self.y += 12.0;
         let words = letters::fit(words, HEADING, self.wide);
         self.canvas.text(
             (self.left, self.y),
@@ -94,14 +107,14 @@ impl<'c> Flow<'c> {
             .trim()
             .to_owned();
         self.canvas.text(
-            (self.left, self.y + 10.0),
+            (self.left, self.y + 9.6),
             STRONG,
             Anchor::Start,
             Ink::Dark,
             name,
         );
         self.canvas.text(
-            (self.left + beside, self.y + 10.0),
+            (self.left + beside, self.y + 9.6),
             TEXT,
             Anchor::Start,
             Ink::Dark,
@@ -122,7 +135,7 @@ impl<'c> Flow<'c> {
 
     fn hang(&mut self, indent: f64, words: &str, font: Font) {
         for line in letters::wrap(words, font, self.wide - indent) {
-            let at = (self.left + indent, self.y + 10.0);
+            let at = (self.left + indent, self.y + 9.6);
             self.canvas.text(at, font, Anchor::Start, Ink::Dark, &line);
             self.y += LEADING;
         }

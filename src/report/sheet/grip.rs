@@ -4,19 +4,18 @@ use glam::DVec3;
 
 use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
 use super::chart::{Chart, Unrolled, View};
-use super::flow::Flow;
+use super::flow::{Flow, TEXT};
+use super::heading;
 use super::hole::{self, Edge, Hole};
 use super::leaders::{self, Columns, Label, Side};
-use super::letters::Font;
-use super::state::{Job, Readiness};
+use super::state::{Job, Readiness, spoken_name};
 use super::words;
+use crate::report::page::capitalised;
 
 /// Narrowest and widest column of words.
 const COLUMN: (f64, f64) = (86.0, 122.0);
 /// Inches of the ball shown around the outermost rim.
 const ROUND: f64 = 0.22;
-/// How many times its own length a pitch is drawn.
-const PITCH: f64 = 2.0;
 /// Pieces of a drawn line.
 const PIECES: usize = 24;
 const CUT: Pen = Pen::of(1.5, Ink::Dark);
@@ -24,15 +23,15 @@ const BORE: Pen = Pen::of(0.7, Ink::Dark);
 const GUIDE: Pen = Pen::of(0.6, Ink::Pale).dashed("10 3 2 3");
 const SPAN: Pen = Pen::of(0.8, Ink::Accent);
 const ARROW: Pen = Pen::of(1.2, Ink::Accent);
-const NOTE: Font = Font::plain(10.6);
 
 /// Writes the part; gives back how far down it reaches.
 pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64, scale: f64) -> f64 {
+    let mut flow = Flow::headed(canvas, at, wide, "2  The grip");
     let Some(drilling) = job.drilling else {
-        let mut flow = Flow::new(canvas, at, wide);
-        flow.text("Nothing is drawn from a hand that was not measured.");
-        return flow.bottom();
+        flow.text("Nothing is drawn from a hand that was not measured. Write its numbers here:");
+        return form(flow, job, at, wide);
     };
+    let at = (at.0, flow.bottom() + 1.0);
     let holes = hole::all(drilling);
     let around = Around::of(&holes);
     let drawn = 100.0 * scale * (around.right - around.left);
@@ -54,7 +53,7 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64, sca
     let spare = high - 100.0 * scale * (around.top - around.bottom);
     chart.origin.1 += spare / 2.0;
     labels = self::labels(job, &holes, &chart, (left, right));
-    guides(canvas, &chart, &around);
+    guides(canvas, &chart, &around, (left, right));
     for hole in &holes {
         draw(canvas, hole, &chart, job.ready);
     }
@@ -111,26 +110,18 @@ impl Around {
     }
 }
 
-fn guides(canvas: &mut Canvas, chart: &Chart<Unrolled>, around: &Around) {
-    let at = |over: f64, up: f64| {
-        (
-            chart.origin.0 + chart.scale * over,
-            chart.origin.1 - chart.scale * up,
-        )
-    };
-    canvas.line(
-        "centreline",
-        at(0.0, around.bottom),
-        at(0.0, around.top),
-        GUIDE,
-    );
-    canvas.line(
-        "midline",
-        at(around.left, 0.0),
-        at(around.right, 0.0),
-        GUIDE,
-    );
+fn guides(
+    canvas: &mut Canvas,
+    chart: &Chart<Unrolled>,
+    around: &Around,
+    (left, right): (f64, f64),
+) {
     let (over, down) = chart.origin;
+    let up = |inches: f64| (over, down - chart.scale * inches);
+    canvas.line("centreline", up(around.bottom), up(around.top), GUIDE);
+    let end = |inches: f64| (over + chart.scale * inches).clamp(left + 6.0, right - 6.0);
+    let ends = (end(around.left), end(around.right));
+    canvas.line("midline", (ends.0, down), (ends.1, down), GUIDE);
     for (from, to) in [((-6.0, 0.0), (6.0, 0.0)), ((0.0, -6.0), (0.0, 6.0))] {
         let spot = |(x, y): Spot| (over + x, down + y);
         canvas.line("grip-centre", spot(from), spot(to), CUT);
@@ -174,7 +165,7 @@ fn draw(canvas: &mut Canvas, hole: &Hole<'_>, chart: &Chart<Unrolled>, ready: Re
     }
     // The way the bottom leans: what the axis has across the line to the ball's centre.
     let lean = hole.axis.reject_from(hole.mouth.normalize_or_zero());
-    let tip = hole.mouth + lean * hole.mouth.length() * PITCH;
+    let tip = hole.mouth + lean * hole.mouth.length();
     let tip = chart.spot(tip.normalize_or_zero() * hole.mouth.length());
     if let Some(tip) = tip.filter(|_| lean.length() * hole.mouth.length() > 1.0 / 256.0) {
         canvas.arrow("pitch", centre, tip, ARROW);
@@ -274,28 +265,27 @@ fn labels(
             words,
         ));
     }
-    let at = |over: f64, up: f64| {
-        (
-            chart.origin.0 + chart.scale * over,
-            chart.origin.1 - chart.scale * up,
-        )
-    };
+    let (over, down) = chart.origin;
     let around = Around::of(holes);
+    let low = (over, down - chart.scale * (around.bottom + 0.05));
+    labels.push(Label::new(Side::Left, low, vec!["Centreline".to_owned()]));
+    let end = (over + chart.scale * (around.left + 0.05)).max(left + 10.0);
     labels.push(Label::new(
         Side::Left,
-        at(0.0, around.bottom + 0.05),
-        vec!["Centreline".to_owned()],
-    ));
-    labels.push(Label::new(
-        Side::Left,
-        at(around.left + 0.05, 0.0),
+        (end, down),
         vec!["Midline".to_owned()],
     ));
-    let centre = vec![
-        "Grip centre".to_owned(),
-        "middle of the span, on the centreline".to_owned(),
-    ];
-    labels.push(Label::new(Side::Right, at(0.0, 0.0), centre));
+    let middle = if holes.iter().any(|hole| hole.is("thumb")) {
+        "middle of the span, on the centreline"
+    } else {
+        "where centreline and midline cross"
+    };
+    let centre = vec!["Grip centre".to_owned(), middle.to_owned()];
+    // Aside of the midline, which would hide a level line.
+    labels.push(Label {
+        via: Some((over + 20.0, down + 16.0)),
+        ..Label::new(Side::Right, chart.origin, centre)
+    });
     labels
 }
 
@@ -320,7 +310,7 @@ fn hole_words(job: &Job<'_>, hole: &Hole<'_>) -> Vec<String> {
         ]);
         return lines;
     }
-    lines.extend(words::sizes(hole));
+    lines.extend(words::sizes(hole, job.turn()));
     lines.extend(words::pitches(hole, job.turn()));
     lines.push(format!("depth {}", words::length(hole.plan.depth())));
     lines.push(format!(
@@ -346,25 +336,28 @@ fn foot(canvas: &mut Canvas, at: Spot, wide: f64, scale: f64) -> f64 {
             words::length(scale)
         )
     };
-    let mut y = base + 3.5;
-    let says = [
-        measure.as_str(),
-        "Seen from outside, fingers up. Distances from the grip centre are true along the ball.",
-        "An arrow shows which way the bottom of a hole leans, at twice its pitch.",
-    ];
-    canvas.text(
-        (at.0 + long + 8.0, y),
-        NOTE,
-        Anchor::Start,
-        Ink::Dark,
-        says[0],
+    let beside = (at.0 + long + 8.0, base + 3.5);
+    canvas.text(beside, TEXT, Anchor::Start, Ink::Dark, &measure);
+    let mut flow = Flow::new(canvas, (at.0, base + 6.0), wide);
+    flow.text(
+        "Seen from outside, fingers up. Distances from the grip centre are true along the ball. Hole centres count from it: \
+         over along the midline, then up or down. An arrow points where the bottom of a hole leans, and is as long as the pitch.",
     );
-    y += 6.0;
-    for words in &says[1..] {
-        for line in super::letters::wrap(words, NOTE, wide) {
-            y += leaders::LEADING;
-            canvas.text((at.0, y), NOTE, Anchor::Start, Ink::Dark, &line);
+    flow.bottom() + 2.0
+}
+
+/// Every number of the spec as a line to write on, where there is nothing to draw.
+fn form(flow: Flow<'_>, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
+    let mut y = flow.bottom() + 13.0;
+    let canvas = flow.into_canvas();
+    let each = wide / 2.0;
+    for pair in job.advice.spec().numbers().chunks(2) {
+        for (column, number) in pair.iter().enumerate() {
+            let left = at.0 + each * column as f64;
+            let name = capitalised(&spoken_name(number.name()));
+            heading::field(canvas, (left, y), each - 14.0, &name, "");
         }
+        y += 17.0;
     }
-    y + 4.0
+    y - 6.0
 }

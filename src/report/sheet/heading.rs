@@ -16,7 +16,7 @@ const WRITE: Pen = Pen::of(0.5, Ink::Dark);
 
 /// Title and frame; gives back how far down they reach.
 pub(super) fn title(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
-    let base = at.1 + 17.0;
+    let base = at.1 + 14.0;
     canvas.text(
         (at.0, base),
         TITLE,

@@ -4,9 +4,8 @@ use glam::DVec3;
 
 use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
 use super::chart::{Chart, Face};
-use super::flow::{Flow, STRONG, TEXT};
+use super::flow::{Flow, LEADING, STRONG, TEXT};
 use super::hole::{self, Edge};
-use super::leaders::LEADING;
 use super::letters;
 use super::state::Job;
 use crate::advice::{Drilling, PlannedLayout};
@@ -25,15 +24,14 @@ const NEW: Pen = Pen::of(1.7, Ink::Accent);
 
 /// Writes the part, in two columns of steps; gives back how far down it reaches.
 pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
+    let mut flow = Flow::headed(canvas, at, wide, "4  Layout, with the wax pencil");
     let Some((drilling, layout)) = job
         .drilling
         .and_then(|d| d.layout().as_ref().map(|l| (d, l)))
     else {
-        let mut flow = Flow::new(canvas, at, wide);
         flow.text("No layout worked out. Leave the pin where the advice puts it.");
         return flow.bottom();
     };
-    let mut flow = Flow::new(canvas, at, wide);
     flow.entry("Layout:", layout.kind());
     let mut y = flow.bottom() + 3.0;
     let face = Face::at(looked_at(drilling, layout));
@@ -87,7 +85,7 @@ fn step(
     let Some(step) = layout.steps().get(index) else {
         return at.1;
     };
-    let across = if wide > 200.0 { 74.0 } else { 60.0 };
+    let across = if wide > 200.0 { 70.0 } else { 56.0 };
     let ball = hole::radius(drilling);
     let chart = Chart {
         view: face,

@@ -4,9 +4,9 @@ use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
 use super::letters::{self, Font};
 
 /// The letters of a drawing's words.
-pub(super) const WORDS: Font = Font::plain(10.6);
+pub(super) const WORDS: Font = Font::plain(11.2);
 /// The first line of a label.
-pub(super) const NAME: Font = Font::bold(10.6);
+pub(super) const NAME: Font = Font::bold(11.2);
 /// From one line of words to the next.
 pub(super) const LEADING: f64 = 12.6;
 /// Between two labels.

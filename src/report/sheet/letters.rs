@@ -80,11 +80,32 @@ pub(super) fn escaped(text: &str) -> String {
     escaped
 }
 
+/// The words of a text; a number stays with its fraction and its unit.
+fn together(text: &str) -> Vec<String> {
+    let number = |word: &str| word.starts_with(|c: char| c.is_ascii_digit());
+    let goes_on = |word: &str| {
+        let bare = word.trim_end_matches([',', ';', '.', ':']);
+        matches!(bare, "in" | "oz" | "lb" | "degrees") || (number(bare) && bare.contains('/'))
+    };
+    let mut words: Vec<String> = Vec::new();
+    for word in text.split(' ') {
+        match words.last_mut() {
+            Some(last) if number(last) && goes_on(word) && last.len() < 12 => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+    }
+    words
+}
+
 /// The text in lines no wider than this; a word that is too wide by itself is broken.
 pub(super) fn wrap(text: &str, font: Font, widest: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
-    for word in plain(text).split(' ') {
+    for word in together(&plain(text)) {
+        let word = word.as_str();
         let longer = if line.is_empty() {
             word.to_owned()
         } else {

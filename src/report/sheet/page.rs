@@ -1,120 +1,143 @@
 //! The page: where each part stands, and how large the grip is drawn so that everything fits.
+//!
+//! Two columns. The grip leads the left one, sections and layout the right one; parts 5 to 8 follow in order, each below
+//! either column.
 
 use super::canvas::{Anchor, Canvas, Ink, PAGE, Spot};
-use super::flow::{Flow, STRONG};
+use super::flow::STRONG;
 use super::state::Job;
 use super::{basis, checks, grip, heading, layout, rulebook, section, weights};
 
 /// Left free on all sides: printers reach no farther.
-const MARGIN: f64 = 32.0;
+const MARGIN: f64 = 28.0;
 /// Width of the column with the grip.
-const GRIP: f64 = 432.0;
+const GRIP: f64 = 404.0;
 /// Between columns.
 const GAP: f64 = 15.0;
 /// For the signatures at the foot.
 const FOOT: f64 = 21.0;
 /// Sizes of the grip drawing, the ball's own size first.
-const SCALES: [f64; 4] = [1.0, 0.75, 0.5, 0.375];
-/// Ways to share the width among the last three parts; the one that reaches least far down is taken.
-const SHARES: [[f64; 3]; 6] = [
-    [0.27, 0.45, 0.28],
-    [0.24, 0.50, 0.26],
-    [0.30, 0.42, 0.28],
-    [0.24, 0.46, 0.30],
-    [0.28, 0.38, 0.34],
-    [0.34, 0.36, 0.30],
-];
-const LOWEST: f64 = PAGE.1 - MARGIN - FOOT;
+const SCALES: [f64; 5] = [1.0, 0.75, 0.625, 0.5, 0.375];
+/// Below a part.
+const GAP_BELOW: f64 = 1.0;
+/// More above a part, where there is room for it.
+const AIR: f64 = 6.0;
 const WIDE: f64 = PAGE.0 - 2.0 * MARGIN;
+const SIGNED: f64 = PAGE.1 - MARGIN - FOOT;
+/// Nothing but signatures stands below this.
+const LOWEST: f64 = SIGNED - 9.0;
 
 /// How much is said beside the numbers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Detail {
+    /// With the reason for each caution, and room between the parts.
+    Airy,
     /// With the reason for each caution.
     Full,
     /// What to do, without the reason.
     Short,
 }
 
+/// A column, and how far down it is written.
+#[derive(Clone, Copy, Debug)]
+struct Column {
+    left: f64,
+    wide: f64,
+    y: f64,
+}
+
+impl Column {
+    fn add(&mut self, canvas: &mut Canvas, write: impl FnOnce(&mut Canvas, Spot, f64) -> f64) {
+        self.y = write(canvas, (self.left, self.y), self.wide) + GAP_BELOW;
+    }
+}
+
 /// Draws the whole sheet.
 pub(super) fn draw(job: &Job<'_>) -> Canvas {
-    let ways = SCALES
-        .into_iter()
-        .flat_map(|scale| [(scale, Detail::Full), (scale, Detail::Short)]);
-    let mut drawn = Canvas::new();
-    for (scale, detail) in ways {
-        let (canvas, bottom) = attempt(job, scale, detail);
-        drawn = canvas;
-        if bottom <= LOWEST {
-            break;
-        }
-    }
+    let mut drawn = fitting(job);
     let left_out = drawn.left_out();
     drawn.set_floor(PAGE.1);
     if left_out {
         let words = "Not everything fits on this sheet: read the advice too.";
         drawn.text(
-            (MARGIN, LOWEST + 1.0),
+            (MARGIN, SIGNED + 1.0),
             STRONG,
             Anchor::Start,
             Ink::Dark,
             words,
         );
     }
-    rulebook::signatures(&mut drawn, (MARGIN, LOWEST + 3.0), WIDE);
+    rulebook::signatures(&mut drawn, (MARGIN, SIGNED + 3.0), WIDE);
     drawn
 }
 
-/// The sheet with the grip at one size, and how far down it would reach.
-fn attempt(job: &Job<'_>, scale: f64, detail: Detail) -> (Canvas, f64) {
-    let mut canvas = Canvas::new();
-    canvas.set_floor(LOWEST - 9.0);
-    let y = heading::title(&mut canvas, job, (MARGIN, MARGIN - 6.0), WIDE);
-    let top = heading::ball(&mut canvas, job, (MARGIN, y), WIDE);
-    let beside = MARGIN + GRIP + GAP;
-    let narrow = WIDE - GRIP - GAP;
-    let part = |canvas: &mut Canvas, name: &str, at: Spot, wide: f64| {
-        let mut flow = Flow::new(canvas, at, wide);
-        flow.heading(name);
-        (at.0, flow.bottom() + 1.0)
-    };
-    let at = part(&mut canvas, "2  The grip", (MARGIN, top), GRIP);
-    let left = grip::write(&mut canvas, job, at, GRIP, scale);
-    let at = part(&mut canvas, "3  Sections", (beside, top), narrow);
-    let right = section::write(&mut canvas, job, at, narrow);
-    let at = part(
-        &mut canvas,
-        "4  Layout, with the wax pencil",
-        (beside, right + 1.0),
-        narrow,
-    );
-    let right = layout::write(&mut canvas, job, at, narrow);
-    let at = part(&mut canvas, "5  Weights", (MARGIN, left), GRIP);
-    let left = weights::write(&mut canvas, job, at, GRIP);
-    let top = left.max(right) + 1.0;
-    let mut best: Option<(Canvas, f64)> = None;
-    for shares in SHARES {
-        let mut canvas = canvas.clone();
-        let bottom = last_parts(&mut canvas, job, top, shares, detail);
-        if best.as_ref().is_none_or(|(_, reach)| bottom < *reach) {
-            best = Some((canvas, bottom));
+/// The largest and fullest sheet that fits; if none does, the smallest, cut off above the signatures.
+fn fitting(job: &Job<'_>) -> Canvas {
+    let mut least: Option<(Canvas, f64)> = None;
+    for scale in SCALES {
+        let (canvas, columns) = lead(job, scale);
+        for detail in [Detail::Airy, Detail::Full, Detail::Short] {
+            // One bit a part: whether it stands in the right column. Parts 5 and 6 on the left come first.
+            for right in [
+                0b1100, 0b1000, 0b1110, 0b0100, 0b1101, 0b1111, 0b0000, 0b1011, 0b0111,
+            ] {
+                let mut canvas = canvas.clone();
+                let bottom = rest(&mut canvas, job, columns, right, detail);
+                if bottom <= LOWEST {
+                    return canvas;
+                }
+                if least.as_ref().is_none_or(|(_, reach)| bottom < *reach) {
+                    least = Some((canvas, bottom));
+                }
+            }
         }
     }
-    best.unwrap_or((canvas, top))
+    least.map_or_else(Canvas::new, |(canvas, _)| canvas)
 }
 
-/// Parts 6 to 8 side by side; gives back how far down they reach.
-fn last_parts(
+/// Everything down to the layout, with the grip at one size.
+fn lead(job: &Job<'_>, scale: f64) -> (Canvas, [Column; 2]) {
+    let mut canvas = Canvas::new();
+    canvas.set_floor(LOWEST);
+    let y = heading::title(&mut canvas, job, (MARGIN, MARGIN - 6.0), WIDE);
+    let y = heading::ball(&mut canvas, job, (MARGIN, y), WIDE);
+    let column = |left, wide| Column { left, wide, y };
+    let mut left = column(MARGIN, GRIP);
+    let mut right = column(MARGIN + GRIP + GAP, WIDE - GRIP - GAP);
+    left.add(&mut canvas, |canvas, at, wide| {
+        grip::write(canvas, job, at, wide, scale)
+    });
+    right.add(&mut canvas, |canvas, at, wide| {
+        section::write(canvas, job, at, wide)
+    });
+    right.add(&mut canvas, |canvas, at, wide| {
+        layout::write(canvas, job, at, wide)
+    });
+    (canvas, [left, right])
+}
+
+/// Parts 5 to 8, each in the column that its bit says; gives back how far down they reach.
+fn rest(
     canvas: &mut Canvas,
     job: &Job<'_>,
-    top: f64,
-    shares: [f64; 3],
+    [mut left, mut right]: [Column; 2],
+    bits: u8,
     detail: Detail,
 ) -> f64 {
-    let [first, second, third] = shares.map(|share| share * (WIDE - 2.0 * GAP));
-    let (middle, right) = (MARGIN + first + GAP, MARGIN + first + second + 2.0 * GAP);
-    let first = basis::write(canvas, job, (MARGIN, top), first);
-    let second = checks::write(canvas, job, (middle, top), second, detail);
-    let third = rulebook::write(canvas, job, (right, top), third);
-    first.max(second).max(third)
+    let air = if detail == Detail::Airy { AIR } else { 0.0 };
+    for part in 0..4 {
+        let column = if bits >> part & 1 == 1 {
+            &mut right
+        } else {
+            &mut left
+        };
+        column.y += air;
+        column.add(canvas, |canvas, at, wide| match part {
+            0 => weights::write(canvas, job, at, wide),
+            1 => basis::write(canvas, job, at, wide),
+            2 => checks::write(canvas, job, at, wide, detail),
+            _ => rulebook::write(canvas, job, at, wide),
+        });
+    }
+    left.y.max(right.y)
 }

@@ -25,13 +25,15 @@ const STRAIGHT: Pen = Pen::of(0.5, Ink::Pale).dashed("3 3");
 
 /// Writes the part; gives back how far down it reaches.
 pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
+    let mut y = Flow::headed(canvas, at, wide, "3  Sections").bottom() + 1.0;
     let Some(drilling) = job.drilling else {
-        return at.1;
+        let mut flow = Flow::new(canvas, (at.0, y), wide);
+        flow.text("Nothing to show yet.");
+        return flow.bottom();
     };
     let holes = hole::all(drilling);
     let find = |name: &str| holes.iter().find(|hole| hole.is(name));
     let (thumb, middle, ring) = (find("thumb"), find("middle"), find("ring"));
-    let mut y = at.1;
     let fingers = middle.zip(ring);
     if let Some((middle, ring)) = fingers {
         // The one that stands on the left of the drawing comes first, as in the grip above.
@@ -55,7 +57,11 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         ) + 2.0;
     }
     let mut flow = Flow::new(canvas, (at.0, y), wide);
-    flow.text("Half size. In the thumb's section the fingers lie to the right.");
+    flow.text(if thumb.is_some() {
+        "Half size. In the thumb's section the fingers lie to the right."
+    } else {
+        "Half size."
+    });
     for web in drilling.webs().iter().take(WEBS) {
         flow.text(&web_words(web));
     }
@@ -140,7 +146,7 @@ fn draw(
         right: at.0 + each + drawn,
         wide: (each, each),
         top: at.1,
-        bottom: at.1 + (bottom - top + 10.0).max(leaders::height(&labels, (each, each))),
+        bottom: at.1 + (bottom - top + 22.0).max(leaders::height(&labels, (each, each))),
     };
     leaders::write(canvas, &columns, &labels).max(columns.bottom)
 }

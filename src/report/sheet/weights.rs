@@ -40,7 +40,7 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         ),
     ];
     let each = (wide - NAMES) / columns.len() as f64;
-    let top = at.1;
+    let top = Flow::headed(canvas, at, wide, "5  Weights").bottom();
     for (row, name) in ["", "predicted", "measured"].iter().enumerate() {
         let base = top + 10.0 + 13.0 * row as f64 + if row == 2 { 2.0 } else { 0.0 };
         canvas.text((at.0, base), TEXT, Anchor::Start, Ink::Dark, name);
@@ -70,15 +70,12 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
             format!(" {} {side} the nearest limit.", words::ounces(margin))
         });
         flow.text(&format!("{taken}{}", margin.unwrap_or_default()));
-        for words in said.because() {
-            flow.text(words);
-        }
     }
     if let Some(core) = drilling.and_then(|drilling| drilling.core().as_ref()) {
         let (before, after) = (core.before(), core.after());
         let pair = |a: f64, b: f64| format!("{} to {}", thousandths(a), thousandths(b));
         flow.text(&format!(
-            "The core, by drilling: RG {}, differential {}, intermediate {} in.",
+            "Core: RG {}, differential {}, intermediate {} in.",
             pair(before.0, after.0),
             pair(before.1, after.1),
             pair(before.2, after.2)

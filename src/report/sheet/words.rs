@@ -31,12 +31,12 @@ fn either(inches: f64, above: &str, below: &str, none: &str) -> String {
 
 /// `1/8 in reverse`.
 pub(super) fn forward(inches: f64) -> String {
-    either(inches, "forward", "reverse", "no forward or reverse")
+    either(inches, "forward", "reverse", "no forward pitch")
 }
 
 /// `3/8 in left`; `turn` is -1 for a left hand.
 pub(super) fn lateral(inches: f64, turn: f64) -> String {
-    either(inches * turn, "right", "left", "no lateral")
+    either(inches * turn, "right", "left", "no lateral pitch")
 }
 
 /// `1/2 in right, then 2 3/4 in up`, from the grip centre.
@@ -85,38 +85,46 @@ pub(super) fn named(hole: &Hole<'_>) -> &'static str {
 }
 
 /// What is cut and what is felt, a line each.
-pub(super) fn sizes(hole: &Hole<'_>) -> Vec<String> {
+pub(super) fn sizes(hole: &Hole<'_>, turn: f64) -> Vec<String> {
     let put_in = if hole.is("thumb") { "slug" } else { "insert" };
     let felt = match hole.plan.oval() {
-        Some((wide, narrow, angle)) => format!(
-            "oval {} wide, {} narrow, turned {} degrees",
-            length(wide),
-            length(narrow),
-            degrees(angle)
-        ),
+        Some((wide, narrow, _)) => format!("oval {} by {}", length(wide), length(narrow)),
         None => length(hole.plan.bore()),
     };
-    match hole.plan.outside() {
+    let mut lines = match hole.plan.outside() {
         Some(outside) => vec![
             format!("cut {}", length(outside)),
             format!("{put_in} bore {felt}"),
         ],
         None => vec![format!("cut {felt}")],
-    }
+    };
+    lines.extend(hole.plan.oval().map(|(_, _, angle)| slant(angle, turn)));
+    lines
 }
 
-fn degrees(angle: f64) -> String {
-    if angle.is_finite() && angle.abs() <= 360.0 {
-        super::canvas::number(libm::round(angle * 10.0) / 10.0)
+/// How the wide direction of an oval lies; the angle counts from the hole's right, counter-clockwise, of a right hand.
+fn slant(angle: f64, turn: f64) -> String {
+    if !(0.0..=180.0).contains(&angle) {
+        return format!("wide way {BLANK}");
+    }
+    let (right_up, small) = (angle <= 90.0, angle.min(180.0 - angle));
+    let end = if right_up == (turn > 0.0) {
+        "right"
     } else {
-        BLANK.to_owned()
+        "left"
+    };
+    let small = super::canvas::number(libm::round(small * 10.0) / 10.0);
+    match small.as_str() {
+        "0" => "wide way straight across".to_owned(),
+        "90" => "wide way straight up".to_owned(),
+        _ => format!("wide way {small} degrees up to the {end}"),
     }
 }
 
 /// Both pitches, a line each.
 pub(super) fn pitches(hole: &Hole<'_>, turn: f64) -> Vec<String> {
     vec![
-        format!("pitch {}", forward(hole.plan.forward())),
-        format!("pitch {}", lateral(hole.plan.lateral(), turn)),
+        forward(hole.plan.forward()),
+        lateral(hole.plan.lateral(), turn),
     ]
 }

@@ -105,10 +105,22 @@ pub(super) fn oval_left() -> Advice {
 
 /// Two hands, no thumb hole, and a ball that curves away from the usual side.
 pub(super) fn no_thumb() -> Advice {
-    let profile = FINGERTIP
-        .replace("thumb: in", "thumb: out\ndelivery: two hands")
-        .replace("curve: usual", "curve: away");
-    let mut advice = advice(&profile);
+    let profile = "
+name: Rowan Teal
+hand: right
+delivery: two hands
+thumb: out
+intent: hook
+curve: away
+hold_test: { passed: 15 lb, failed: 16 lb }
+measured:
+  middle: { cold: 27/32 }
+  ring: { cold: 26/32 }
+  finger_joints: normal
+  finger_reach: 1 1/4
+settled: { grip: fingertip }
+";
+    let mut advice = advice(profile);
     let mut drilling = drilling(vec![
         hole(
             "middle",
@@ -142,8 +154,11 @@ pub(super) fn no_thumb() -> Advice {
 pub(super) fn refused() -> Advice {
     let mut advice = fingertip();
     let drilling = advice.drilling.as_mut().unwrap();
+    drilling.webs[0].least = 0.071;
     drilling.refusals = vec![Refusal {
-        what: "The web between middle and ring is 0.071 in at 1 1/8 in deep; at least 1/8 in is wanted".to_owned(),
+        what:
+            "The web between middle and ring is 5/64 in at 1 1/8 in deep; at least 1/8 in is wanted"
+                .to_owned(),
         mends: vec![
             "bridge 11/32 in in place of 1/4 in".to_owned(),
             "middle lateral 3/8 L in place of 1/8 L".to_owned(),
