@@ -15,7 +15,7 @@ use crate::report::page::capitalised;
 /// Narrowest and widest column of words.
 const COLUMN: (f64, f64) = (86.0, 122.0);
 /// Inches of the ball shown around the outermost rim.
-const ROUND: f64 = 0.22;
+const ROUND: f64 = 0.12;
 /// Pieces of a drawn line.
 const PIECES: usize = 24;
 const CUT: Pen = Pen::of(1.5, Ink::Dark);
@@ -267,7 +267,7 @@ fn labels(
     }
     let (over, down) = chart.origin;
     let around = Around::of(holes);
-    let low = (over, down - chart.scale * (around.bottom + 0.05));
+    let low = (over, down - chart.scale * (around.bottom + 0.03));
     labels.push(Label::new(Side::Left, low, vec!["Centreline".to_owned()]));
     let end = (over + chart.scale * (around.left + 0.05)).max(left + 10.0);
     labels.push(Label::new(

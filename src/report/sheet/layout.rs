@@ -100,14 +100,9 @@ fn step(
     line(canvas, &chart, drilling, step.line(), "step", NEW);
     let left = at.0 + across + 8.0;
     let mut y = at.1 + 11.0;
-    canvas.text(
-        (left, y),
-        STRONG,
-        Anchor::Start,
-        Ink::Accent,
-        &format!("{}", index + 1),
-    );
-    let number = 10.0;
+    let number = (index + 1).to_string();
+    canvas.text((left, y), STRONG, Anchor::Start, Ink::Accent, &number);
+    let number = letters::width(&number, STRONG) + 4.0;
     // The first line stands beside the number.
     let mut first = true;
     for words in letters::lines(step.text(), TEXT, wide - across - 8.0 - number, WORDS) {
