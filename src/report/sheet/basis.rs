@@ -4,6 +4,8 @@ use super::canvas::{Canvas, Spot};
 use super::flow::Flow;
 use super::state::{Job, blanks, settled_at_the_machine, spoken_name};
 use crate::advice::SpecNumber;
+use crate::report::page::capitalised;
+use crate::rules::Strength;
 
 /// Where a number of the spec comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,16 +17,16 @@ pub(super) enum Basis {
     /// Worked out from other numbers of the spec.
     Derived,
     /// By a rule; the weakest source behind it.
-    Default(&'static str),
+    Default(Strength),
 }
 
 /// From the surest source to the least sure.
-const STRENGTHS: [&str; 5] = [
-    "published",
-    "published, weak",
-    "common practice",
-    "from memory",
-    "own choice",
+const STRENGTHS: [Strength; 5] = [
+    Strength::Published,
+    Strength::PublishedWeak,
+    Strength::CommonPractice,
+    Strength::FromMemory,
+    Strength::OwnChoice,
 ];
 
 /// What a number rests on: the weakest of the lines that move it.
@@ -36,7 +38,9 @@ pub(super) fn basis(number: &SpecNumber) -> Basis {
     let mut added = false;
     let mut weakest = None;
     for line in moving {
-        let rank = STRENGTHS.iter().position(|known| *known == line.strength());
+        let rank = STRENGTHS
+            .iter()
+            .position(|known| known.words() == line.strength());
         let names = |family: &str| {
             line.facts()
                 .iter()
@@ -52,7 +56,7 @@ pub(super) fn basis(number: &SpecNumber) -> Basis {
         }
     }
     match weakest.and_then(|rank| STRENGTHS.get(rank)) {
-        Some(strength) if added => Basis::Default(strength),
+        Some(strength) if added => Basis::Default(*strength),
         _ => found,
     }
 }
@@ -79,11 +83,11 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     };
     let mut any = false;
     for strength in STRENGTHS.iter().rev() {
-        let names = of(Basis::Default(strength));
+        let names = of(Basis::Default(*strength));
         if !names.is_empty() {
             any = true;
             flow.entry(
-                &format!("{}:", crate::report::page::capitalised(strength)),
+                &format!("{}:", capitalised(strength.words())),
                 &format!("{names}."),
             );
         }

@@ -146,7 +146,9 @@ fn draw(
         right: at.0 + each + drawn,
         wide: (each, each),
         top: at.1,
-        bottom: at.1 + (bottom - top + 22.0).max(leaders::height(&labels, (each, each))),
+        bottom: at.1
+            + (bottom - top + if holes.len() > 1 { 40.0 } else { 20.0 })
+                .max(leaders::height(&labels, (each, each))),
     };
     leaders::write(canvas, &columns, &labels).max(columns.bottom)
 }
@@ -318,7 +320,7 @@ fn web_label(job: &Job<'_>, chart: &Chart<Section>, a: &Hole<'_>, b: &Hole<'_>) 
     let lowest = chart.spot(a.bottom())?.1.max(chart.spot(b.bottom())?.1);
     let words = vec![
         "Web".to_owned(),
-        format!("{} at its thinnest", words::length(web.least())),
+        format!("least {}", words::length(web.least())),
     ];
     Some(Label {
         via: Some((to.0 + 3.0, lowest + 8.0)),

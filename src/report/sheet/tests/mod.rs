@@ -13,6 +13,7 @@ use rstest::rstest;
 
 use super::basis::{Basis, basis};
 use crate::advice::{Advice, LayoutStep, Refusal};
+use crate::rules::Strength;
 use crate::standards::Verdict;
 use drawn::{Drawn, Spot};
 
@@ -206,7 +207,7 @@ fn it_tells_nothing_of_aches_or_body_weight() {
         fixture::advice(fixture::FINGERTIP),
     ] {
         let words = Drawn::read(&super::html(&advice)).words().to_lowercase();
-        for secret in ["187", "body", "ache", "wrist", "pain", "doctor"] {
+        for secret in ["187", "body weight", "ache", "wrist", "pain", "doctor"] {
             assert!(!words.contains(secret), "{secret}");
         }
     }
@@ -223,6 +224,9 @@ fn what_is_refused_leaves_the_machine_no_number() {
     let ready = sound(&fixture::fingertip()).words();
     assert!(!ready.contains("NOT TO BE DRILLED") && !ready.contains("______"));
     for number in [
+        "Clamp the ball",
+        "Draw the dust off",
+        "Read every number back",
         "cut 31/32 in",
         "cut 1 5/16 in",
         "1/4 in reverse",
@@ -347,6 +351,6 @@ fn a_number_is_a_default_by_the_weakest_line_that_moves_it() {
     assert_eq!(of("middle.bore"), Basis::Measured);
     assert_eq!(of("middle.span"), Basis::Measured);
     assert_eq!(of("middle.cut_span"), Basis::Derived);
-    assert_eq!(of("bridge"), Basis::Default("common practice"));
-    assert_eq!(of("pin.from_grip"), Basis::Default("own choice"));
+    assert_eq!(of("bridge"), Basis::Default(Strength::CommonPractice));
+    assert_eq!(of("pin.from_grip"), Basis::Default(Strength::OwnChoice));
 }
