@@ -64,6 +64,18 @@ fn every_demo_bowler_gets_one_sound_page(
     assert_eq!(drawn.faults(), Vec::<String>::new());
     assert!(Drawn::read(&sheet::svg(&advice)).faults().is_empty());
 
+    for (drilling, hole) in advice
+        .drilling()
+        .iter()
+        .flat_map(|d| d.holes().iter().map(move |hole| (d, hole)))
+    {
+        drawn.is_true(
+            &format!("centre {}", hole.name()),
+            hole.mouth(),
+            drilling.left_hand(),
+        );
+    }
+
     let words = drawn.words().to_lowercase();
     // The order of work.
     let parts = [

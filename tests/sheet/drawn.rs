@@ -84,6 +84,37 @@ impl Drawn {
             .1
     }
 
+    /// The grip centre on paper, and how much paper the scale bar gives an inch of the ball.
+    pub fn scale(&self) -> (Spot, f64) {
+        let cross: Vec<&Line> = self
+            .lines
+            .iter()
+            .filter(|line| line.role == "grip-centre")
+            .collect();
+        let (level, upright) = (&cross[0].points, &cross[1].points);
+        let bar = &self.line("scale").points;
+        let centre = (
+            (level[0].0 + level[1].0) / 2.0,
+            (upright[0].1 + upright[1].1) / 2.0,
+        );
+        (centre, bar[1].0 - bar[0].0)
+    }
+
+    /// Asserts that a dot stands for this point of a right hand's ball. Derived: the unrolled map keeps arc and direction
+    /// from the grip centre. Paper is written to a ten-thousandth of an inch.
+    pub fn is_true(&self, dot: &str, [x, y, z]: [f64; 3], left_hand: bool) {
+        let x = if left_hand { -x } else { x };
+        let aside = x.hypot(y);
+        let ball = aside.hypot(z);
+        let arc = ball * (z / ball).acos();
+        let ((over, down), inch) = self.scale();
+        let spot = self.dot(dot);
+        let found = ((spot.0 - over) / inch, (down - spot.1) / inch);
+        let wanted = (arc * x / aside, arc * y / aside);
+        let near = (found.0 - wanted.0).abs() < 1e-3 && (found.1 - wanted.1).abs() < 1e-3;
+        assert!(near, "{dot}: {found:?}, not {wanted:?}");
+    }
+
     /// What is wrong with the drawing: off the page, too small, over one another, touched by a line.
     pub fn faults(&self) -> Vec<String> {
         let mut faults = Vec::new();

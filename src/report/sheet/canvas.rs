@@ -180,7 +180,7 @@ impl Canvas {
     pub(super) fn arrow(&mut self, role: &str, from: Spot, to: Spot, pen: Pen) {
         let (over, down) = (to.0 - from.0, to.1 - from.1);
         let long = libm::hypot(over, down);
-        if !(long > 1e-6) {
+        if long.is_nan() || long < 1e-6 {
             return;
         }
         self.line(role, from, to, pen);

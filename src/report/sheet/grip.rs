@@ -13,7 +13,7 @@ use super::words;
 use crate::report::page::capitalised;
 
 /// Narrowest and widest column of words.
-const COLUMN: (f64, f64) = (86.0, 122.0);
+const COLUMN: (f64, f64) = (76.0, 122.0);
 /// Inches of the ball shown around the outermost rim.
 const ROUND: f64 = 0.12;
 /// Pieces of a drawn line.

@@ -132,7 +132,7 @@ impl Hole<'_> {
 fn onto(from: DVec3, along: DVec3, ball: f64) -> DVec3 {
     let half = from.dot(along);
     let root = half * half - (from.length_squared() - ball * ball);
-    if !(root >= 0.0) {
+    if root.is_nan() || root < 0.0 {
         return from.normalize_or_zero() * ball;
     }
     // Of the two places, the one near the mouth: the axis points inward, so it is the first.

@@ -132,7 +132,8 @@ fn draw(
     let round = 100.0 * SCALE * ROUND;
     let drawn = right - left + 2.0 * round;
     let each = (wide - drawn) / 2.0;
-    if !(each > 40.0) || !(bottom - top < 400.0) {
+    // Sizes of no hand would leave no room for words; what is no number lies in no range.
+    if !(40.0..wide).contains(&each) || !(0.0..400.0).contains(&(bottom - top)) {
         return at.1;
     }
     chart.origin = (at.0 + each + round - left, at.1 + 6.0 - top);
@@ -204,7 +205,7 @@ fn walls(canvas: &mut Canvas, chart: &Chart<Section>, hole: &Hole<'_>) {
     };
     let (over, down) = (bottom.0 - mouth.0, bottom.1 - mouth.1);
     let long = libm::hypot(over, down);
-    if !(long > 0.0) {
+    if long.is_nan() || long <= 0.0 {
         return;
     }
     let aside = (-down / long, over / long);

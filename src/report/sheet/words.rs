@@ -121,10 +121,17 @@ fn slant(angle: f64, turn: f64) -> String {
     }
 }
 
-/// Both pitches, a line each.
+/// Both pitches, a line each; a finger's lateral also as counted from where both holes run side by side.
 pub(super) fn pitches(hole: &Hole<'_>, turn: f64) -> Vec<String> {
-    vec![
+    let mut lines = vec![
         forward(hole.plan.forward()),
         lateral(hole.plan.lateral(), turn),
-    ]
+    ];
+    // The other way of counting, for whoever sets the machine by it.
+    let parallel = hole
+        .plan
+        .parallel_lateral()
+        .map(|inches| lateral(inches, turn));
+    lines.extend(parallel.map(|words| format!("parallel zero: {words}")));
+    lines
 }

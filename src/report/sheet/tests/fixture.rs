@@ -220,7 +220,7 @@ pub(super) fn hole(
         axis: axis.to_array(),
         forward,
         lateral,
-        parallel_lateral: None,
+        parallel_lateral: (name != "thumb").then_some(lateral / 3.0),
         jig: vec![
             "table 0.13 in away from the fingers".to_owned(),
             "0.38 in to the side".to_owned(),
