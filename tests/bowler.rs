@@ -114,6 +114,17 @@ fn demo(name: &str) -> PathBuf {
     "card.insert",
     62
 )]
+#[case("fit_card: { depths: { thumb: 2 1/4 } }", "card.thumb_depth", 144)]
+#[case("fit_card: { depths: { ring: 1 1/8 } }", "card.ring_depth", 72)]
+#[case("fit_card: { oval: { narrow: 15/16 } }", "card.oval_narrow", 60)]
+#[case("fit_card: { sleeve: yes }", "card.sleeve", 1)]
+#[case("fit_card: { weight: 14 lb 12 oz }", "card.ball_weight", 1475)]
+#[case("fit_check: { symptoms: [ball drops, low revs] }", "check.symptoms", (1 << 1) | (1 << 18))]
+#[case("fit_check: { rest_test: stays in }", "check.rest_test", 1)]
+#[case("fit_check: { joint_line: 1/16 }", "check.joint_line", 4)]
+#[case("fit_check: { event_in: 6 weeks }", "check.event_weeks", 6)]
+#[case("measured: { palm_mark: 3 1/2 }", "hand.palm_mark", 224)]
+#[case("settled: { sleeve: yes }", "settled.sleeve", 1)]
 fn a_profile_tells_what_is_written(#[case] text: &str, #[case] name: &str, #[case] value: i64) {
     let bowler = bowler(text);
     assert_eq!(bowler.answer(name), Some(value));
@@ -143,6 +154,8 @@ fn what_is_not_written_is_not_known() {
 #[case("owned: unknown", &["owned.count", "owned.covers"])]
 #[case("measured: { thumb: unknown }", &["hand.thumb_gauge", "hand.thumb_lies"])]
 #[case("measured: { spans: unknown }", &["hand.fingertip_middle_span", "hand.conventional_ring_span"])]
+#[case("fit_card: { oval: unknown }", &["card.oval_wide", "card.oval_angle"])]
+#[case("fit_check: unknown", &["check.symptoms", "check.rest_test"])]
 #[case("fit_card: { pitches: unknown }", &["card.thumb_forward", "card.ring_lateral"])]
 fn unknown_is_remembered_and_is_no_value(#[case] text: &str, #[case] names: &[&str]) {
     let bowler = bowler(text);
@@ -286,6 +299,70 @@ fn the_fit_card_keeps_its_words_and_spans() {
     assert_eq!(card.spans().len(), 2);
     assert_eq!(league.answer("card.ring_span"), Some(276));
     assert_eq!(league.answer("card.middle_lateral"), Some(-24));
+}
+
+const CARD: &str = "fit_card:\n  ball: the blue ball\n  serial: B7X1\n  layout: pin over the ring finger\n  \
+                    statics: { top: 3/4 oz, left: 1/4 oz, thumb: 0.5 oz }\n  entries:\n    \
+                    - { date: 2024-02-29, kind: ordered, text: one set }\n    \
+                    - { date: 2024-02-29, kind: drilled }\n    \
+                    - { date: 2025-01-01, kind: tapes, tapes: 2, text: two white }\n";
+
+#[test]
+fn the_card_keeps_the_years() {
+    let bowler = bowler(CARD);
+    let card = bowler.card().unwrap();
+    assert_eq!(card.serial(), Some("B7X1"));
+    assert_eq!(card.layout(), Some("pin over the ring finger"));
+    let statics = card.statics();
+    // 0.01 oz; left and thumb weight are below nothing.
+    assert_eq!(
+        (statics.top(), statics.right(), statics.finger()),
+        (Some(75), Some(-25), Some(-50))
+    );
+    let entries: Vec<_> = card
+        .entries()
+        .iter()
+        .map(|entry| (entry.date(), entry.kind(), entry.tapes()))
+        .collect();
+    assert_eq!(
+        entries,
+        [
+            ("2024-02-29", "ordered", None),
+            ("2024-02-29", "drilled", None),
+            ("2025-01-01", "tapes", Some(2)),
+        ]
+    );
+    assert_eq!(card.entries()[2].text(), Some("two white"));
+    // A text that could play with a terminal doesn't get in.
+    assert!(parse(&CARD.replace("two white", "\"two \\e[31mwhite\"")).is_err());
+}
+
+#[test]
+fn a_used_ball_is_the_cards_unless_it_is_named() {
+    let card = "fit_card: { ball: the blue ball, works: yes }\n";
+    let plain = bowler(&format!("{card}used_ball: {{ holes: plugged }}\n"));
+    let used = plain.used_ball().unwrap();
+    assert_eq!(
+        (used.ball(), used.is_plugged(), used.new_grip()),
+        (Some("the blue ball"), true, None)
+    );
+    let placed = bowler(&format!(
+        "{card}owned: [{{ name: the red ball }}]\nused_ball: {{ ball: the red ball, new_grip: {{ over: 2 1/2 L, up: 1/2 down, turned: 30 deg }} }}\n"
+    ));
+    let used = placed.used_ball().unwrap();
+    let grip = used.new_grip().unwrap();
+    assert_eq!(
+        (used.ball(), used.is_plugged()),
+        (Some("the red ball"), false)
+    );
+    assert_eq!((grip.over(), grip.up(), grip.turned()), (-160, -32, 300));
+    // The card is of another ball, so somebody has to look at this one's holes.
+    assert!(
+        placed
+            .questions()
+            .iter()
+            .any(|q| q.text().contains("another ball"))
+    );
 }
 
 // Either the document refuses them, with a harmless message, or they come out cleaned.

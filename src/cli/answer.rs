@@ -16,24 +16,32 @@ const MOST: u64 = 4 * 1024 * 1024;
 
 /// Ranks the balls for a bowler.
 pub(super) fn advise(ask: &Advise) -> Result<(), Refusal> {
-    let (shop, bowler) = open(&ask.shop, &ask.bowler)?;
+    let (shop, bowler) = open(ask)?;
     let advice = shop
         .advise(&bowler)
         .map_err(|trouble| trouble.to_string())?;
     show(ask, &shop, &advice)
 }
 
-/// Fits the ball that the customer chose.
+/// Fits the ball that the customer chose, or brings.
 pub(super) fn fit(ask: &Fit) -> Result<(), Refusal> {
-    let (shop, bowler) = open(&ask.advise.shop, &ask.advise.bowler)?;
-    let advice = shop
-        .fit(&bowler, &ask.ball)
-        .map_err(|trouble| trouble.to_string())?;
+    let (shop, bowler) = open(&ask.advise)?;
+    // Without a ball from the shelf it is the one that is brought.
+    let advice = match &ask.ball {
+        Some(ball) => shop.fit(&bowler, ball),
+        None => shop.fit_used(&bowler),
+    }
+    .map_err(|trouble| trouble.to_string())?;
     show(&ask.advise, &shop, &advice)
 }
 
 /// Reads shop and bowler; the faults of both are told together.
-pub(super) fn open(shop: &ShopOptions, bowler: &Path) -> Result<(Shop, Bowler), Refusal> {
+pub(super) fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
+    read(&ask.shop, &ask.bowler)
+}
+
+/// The same, from the files alone.
+pub(super) fn read(shop: &ShopOptions, bowler: &Path) -> Result<(Shop, Bowler), Refusal> {
     let shop = Shop::open(&shop.files()).map_err(|trouble| trouble.to_string());
     let bowler = read_bowler(bowler);
     match (shop, bowler) {
@@ -44,15 +52,14 @@ pub(super) fn open(shop: &ShopOptions, bowler: &Path) -> Result<(Shop, Bowler), 
 }
 
 fn read_bowler(path: &Path) -> Result<Bowler, Refusal> {
-    let document = if path == Path::new("-") {
-        from_input()?
-    } else {
-        read_document(path)?
-    };
-    Bowler::read(&document).map_err(told)
+    Bowler::read(&document(path)?).map_err(told)
 }
 
-fn read_document(path: &Path) -> Result<Document, Refusal> {
+/// Reads a document from a file, or from standard input if the path is `-`.
+pub(super) fn document(path: &Path) -> Result<Document, Refusal> {
+    if path == Path::new("-") {
+        return from_input();
+    }
     Document::read(path).map_err(told)
 }
 
@@ -72,7 +79,7 @@ fn from_input() -> Result<Document, Refusal> {
     parse(Format::Json).or_else(|faults| parse(Format::Yaml).map_err(|_| told(faults)))
 }
 
-fn told(faults: Faults) -> Refusal {
+pub(super) fn told(faults: Faults) -> Refusal {
     faults.to_string()
 }
 

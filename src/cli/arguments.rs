@@ -6,6 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::advice::ShopFiles;
 use crate::rules::Audience;
+use crate::standards::{Body, Date};
 
 /// Choose, fit and drill a ten-pin bowling ball, with a reason beside every suggestion and every number.
 #[derive(Debug, Parser)]
@@ -21,6 +22,10 @@ pub(super) enum Verb {
     Advise(Advise),
     /// The same for a ball of the customer's own choice
     Fit(Fit),
+    /// Hold a ball against a governing body's limits
+    Legal(Legal),
+    /// From a fit card, a fit check and complaints to likely causes and one small change
+    Refit(Advise),
     /// Draw the one-page sheet that lies beside the machine, as .html or .svg
     Sheet(Sheet),
     /// List every fact that a rule may name
@@ -54,8 +59,11 @@ pub(super) struct Advise {
 #[derive(Debug, Args)]
 pub(super) struct Fit {
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID")]
-    pub(super) ball: String,
+    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    pub(super) ball: Option<String>,
+    /// The drilled ball of the bowler's fit card, drilled anew, with every other way to go on beside it
+    #[arg(long, conflicts_with = "ball")]
+    pub(super) used: bool,
     #[command(flatten)]
     pub(super) advise: Advise,
 }
@@ -68,13 +76,35 @@ pub(super) struct Sheet {
     /// The bowler's answers, YAML or JSON; `-` reads standard input
     pub(super) bowler: PathBuf,
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID")]
-    pub(super) ball: String,
+    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    pub(super) ball: Option<String>,
+    /// The drilled ball of the bowler's fit card, drilled anew
+    #[arg(long, conflicts_with = "ball")]
+    pub(super) used: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
     /// Write to this file, .html or .svg; it is either written whole or left as it was
     #[arg(short = 'o', long = "output", value_name = "FILE")]
     pub(super) file: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Legal {
+    /// What is known of the ball, YAML or JSON; `-` reads standard input
+    pub(super) ball: PathBuf,
+    /// The day to judge for, such as 2024-10-01; else the last day the table knows
+    #[arg(long, value_name = "DATE", value_parser = Date::read)]
+    pub(super) on: Option<Date>,
+    /// Whose limits: usbc, ibf, or a federation with limits of its own: nbf, jbc, tba
+    #[arg(long, value_name = "BODY", default_value = "usbc", value_parser = body)]
+    pub(super) body: Body,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+fn body(word: &str) -> Result<Body, String> {
+    let known = Body::ALL.map(Body::word).join(", ");
+    Body::named(word).ok_or_else(|| format!("expected one of {known}"))
 }
 
 #[derive(Debug, Args)]

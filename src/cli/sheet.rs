@@ -11,10 +11,12 @@ use crate::report::sheet;
 /// Draws the sheet of one bowler and one ball into a file; its ending says as what.
 pub(super) fn draw(ask: &Sheet) -> Result<(), Refusal> {
     let write = writer(&ask.file)?;
-    let (shop, bowler) = answer::open(&ask.shop, &ask.bowler)?;
-    let advice = shop
-        .fit(&bowler, &ask.ball)
-        .map_err(|trouble| trouble.to_string())?;
+    let (shop, bowler) = answer::read(&ask.shop, &ask.bowler)?;
+    let advice = match &ask.ball {
+        Some(ball) => shop.fit(&bowler, ball),
+        None => shop.fit_used(&bowler),
+    }
+    .map_err(|trouble| trouble.to_string())?;
     output::put_into(&ask.file, &write(&advice))
 }
 

@@ -17,14 +17,38 @@
 //! ```
 
 pub mod balance;
+pub mod best_unit;
+mod bored;
+pub mod calibrate;
+mod digit;
+mod edge;
+pub mod eigen;
+mod figure;
+mod gauss;
+pub mod grip;
+pub mod hole;
+pub mod inertia;
+pub mod jig;
 pub mod layout;
+pub mod mend;
+mod order;
 pub mod pitch;
+mod placed;
+mod placing;
 pub mod removed;
 pub mod ring;
+mod root;
+mod section;
+pub mod slug;
+pub mod solid;
 pub mod span;
 pub mod speed;
 mod sphere;
+mod strip;
 pub mod track;
+mod unplaceable;
+mod view;
+pub mod wall;
 pub mod web;
 
 pub use sphere::Sphere;
@@ -59,12 +83,18 @@ pub enum Misfit {
         /// The highest allowed.
         highest: f64,
     },
+    /// Not given, or a direction without length.
+    Missing {
+        /// What is needed.
+        what: &'static str,
+    },
 }
 
 impl fmt::Display for Misfit {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Misfit::NotANumber { what } => write!(out, "the {what} is not a number"),
+            Misfit::Missing { what } => write!(out, "the {what} is needed"),
             Misfit::TooSmall {
                 what,
                 value,

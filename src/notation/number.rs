@@ -92,7 +92,9 @@ fn plain(text: &str) -> String {
 
 fn word(characters: &mut Peekable<Chars<'_>>) -> String {
     let mut word = String::new();
-    while let Some(letter) = characters.next_if(|c| c.is_ascii_alphabetic() || *c == '/') {
+    while let Some(letter) =
+        characters.next_if(|c| c.is_ascii_alphabetic() || matches!(c, '/' | '³'))
+    {
         word.push(letter);
     }
     word

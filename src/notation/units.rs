@@ -16,6 +16,11 @@ const THOUSANDTHS: &[Unit] = &[
     (&["mm"], (10_000, 254)),
     (&["cm"], (100_000, 254)),
 ];
+const FINE: &[Unit] = &[
+    (INCH, (8000, 1)),
+    (&["mm"], (80_000, 254)),
+    (&["cm"], (800_000, 254)),
+];
 const POUNDS: &[Unit] = &[
     (&["lb", "lbs", "pound", "pounds"], (100, 1)),
     (&["oz", "ounce", "ounces"], (100, 16)),
@@ -33,6 +38,8 @@ const SPEEDS: &[Unit] = &[
 ];
 const RATES: &[Unit] = &[(&["rpm"], (1, 1))];
 const ANGLES: &[Unit] = &[(&["deg", "degree", "degrees", "°"], (10, 1))];
+/// Grams in a cubic centimetre; a millilitre is the same.
+const DENSITIES: &[Unit] = &[(&["g/cc", "g/ml", "g/cm³"], (1000, 1))];
 const PERCENTS: &[Unit] = &[(&["%", "percent"], (1, 1))];
 const POINTS: &[Unit] = &[(&["point", "points"], (10, 1))];
 const DOLLARS: &[Unit] = &[(&["$", "dollar", "dollars"], (100, 1))];
@@ -54,7 +61,9 @@ pub(super) fn units(notation: Notation) -> &'static [Unit] {
         | Notation::LateralPitch
         | Notation::UpDown => INCHES,
         Notation::Thousandths => THOUSANDTHS,
+        Notation::Fine => FINE,
         Notation::Angle => ANGLES,
+        Notation::Density => DENSITIES,
         Notation::Percent => PERCENTS,
     }
 }
@@ -125,7 +134,9 @@ pub(super) fn hope(notation: Notation) -> String {
         Notation::LateralPitch => "a pitch such as `1/8 R`, `1/4 L` or `0`",
         Notation::UpDown => "a distance such as `1/2 up`, `1/4 down` or `0`",
         Notation::Thousandths => "thousandths of an inch such as `2.500` or `0.048 in`",
+        Notation::Fine => "a size such as `1 9/16 in`, `8.595` or `218.3 mm`",
         Notation::Angle => "an angle such as `10 degrees` or `12.5`",
+        Notation::Density => "a density such as `1.2 g/cc`",
         Notation::Percent => "a percentage such as `40%`",
     };
     text.to_owned()

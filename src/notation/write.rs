@@ -22,11 +22,13 @@ pub(super) fn write(notation: Notation, steps: i64) -> String {
         Notation::Length | Notation::HoleSize => format!("{} in", shop_fraction(size)),
         Notation::ForwardPitch | Notation::LateralPitch | Notation::UpDown => shop_fraction(size),
         Notation::Thousandths => format!("{}.{:03} in", size / 1000, size % 1000),
+        Notation::Fine => format!("{} in", fine(size)),
         Notation::Angle => format!(
             "{} {}",
             decimal(size, 10),
             if size == 10 { "degree" } else { "degrees" }
         ),
+        Notation::Density => format!("{} g/cc", decimal(size, 1000)),
         Notation::Percent => format!("{size}%"),
     };
     let ways = ways(notation);
@@ -66,14 +68,24 @@ pub fn raw_fraction(sixty_fourths: u64, bottom: u64) -> Option<String> {
     Some(format!("{}/{bottom}", sixty_fourths / step))
 }
 
-/// A decimal without idle zeros; `unit` is 10 or 100 steps.
+/// A decimal without idle zeros; `unit` is 10, 100 or 1000 steps.
 fn decimal(steps: u64, unit: u64) -> String {
     let (whole, part) = (steps / unit, steps % unit);
     if part == 0 {
         return whole.to_string();
     }
-    let digits = if unit == 10 { 1 } else { 2 };
+    let digits = unit.ilog10() as usize;
     let part = format!("{part:0digits$}");
+    format!("{whole}.{}", part.trim_end_matches('0'))
+}
+
+/// Eight-thousandths of an inch as a decimal of at most six places, exact.
+fn fine(steps: u64) -> String {
+    let (whole, part) = (steps / 8000, steps % 8000);
+    if part == 0 {
+        return whole.to_string();
+    }
+    let part = format!("{:06}", part * 125);
     format!("{whole}.{}", part.trim_end_matches('0'))
 }
 

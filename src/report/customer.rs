@@ -26,15 +26,20 @@ pub(super) fn write(page: &mut Page<'_>, advice: &Advice) {
     settled(page, advice);
     let pick = chosen(advice);
     mild(page, advice, pick);
-    match pick {
-        Some(pick) => {
+    match (pick, advice.offers()) {
+        (Some(pick), _) => {
             best(page, pick);
             runners_up(page, advice, pick);
         }
-        None => none_left(page, advice),
+        // The ball is there already.
+        (None, Some(_)) => {}
+        (None, None) => none_left(page, advice),
     }
     assumed(page, advice);
-    quote(page, advice);
+    // The quotes about an old ball stand side by side on their own.
+    if advice.offers().is_none() {
+        quote(page, advice);
+    }
     if !advice.questions().is_empty() {
         page.heading("Still to ask");
         for question in advice.questions() {
@@ -299,7 +304,13 @@ fn assumed(page: &mut Page<'_>, advice: &Advice) {
 fn quote(page: &mut Page<'_>, advice: &Advice) {
     let Some(bill) = advice.bill() else { return };
     page.heading("What it comes to");
-    bill_lines(page, bill);
+    amounts(page, bill);
+    let mut notes = vec![bill.ready_when()];
+    notes.extend(bill.notes().iter().map(String::as_str));
+    notes.retain(|note| !note.is_empty());
+    if !notes.is_empty() {
+        page.paragraph(2, &notes.join(" "));
+    }
     if !advice.near_misses().is_empty() {
         page.paragraph(2, "Just over your budget:");
         near_misses(page, advice);
@@ -307,18 +318,13 @@ fn quote(page: &mut Page<'_>, advice: &Advice) {
     page.explain();
 }
 
-fn bill_lines(page: &mut Page<'_>, bill: &Bill) {
+/// Each line of a bill, the tax and the total.
+pub(super) fn amounts(page: &mut Page<'_>, bill: &Bill) {
     for (label, amount) in bill.lines() {
         page.amount(QUOTE, label, amount);
     }
     page.amount(QUOTE, "Tax", bill.tax());
     page.amount(QUOTE, "Out the door", bill.total());
-    let mut notes = vec![bill.ready_when()];
-    notes.extend(bill.notes().iter().map(String::as_str));
-    notes.retain(|note| !note.is_empty());
-    if !notes.is_empty() {
-        page.paragraph(2, &notes.join(" "));
-    }
 }
 
 /// `Daisy, 12 lb`; the name may say the weight already.
@@ -342,6 +348,6 @@ pub(super) fn sourced(source: &str, strength: &str) -> String {
 }
 
 /// What a fact is about, in words: `bowler.ball_now` is the ball now, `owned.covers` the owned covers.
-fn about(fact: &str) -> String {
+pub(super) fn about(fact: &str) -> String {
     fact.trim_start_matches("bowler.").replace(['.', '_'], " ")
 }

@@ -5,11 +5,14 @@
 
 mod columnists;
 mod derived_balance;
+mod derived_holes;
 mod derived_layout;
+mod derived_solids;
 mod derived_sphere;
 mod derived_web;
 mod drilling_lectures;
 mod newspapers;
+mod standards_cases;
 
 /// Checks a number to the last digit printed: `decimals` places after the point.
 #[track_caller]

@@ -312,7 +312,11 @@ fn hole_words(job: &Job<'_>, hole: &Hole<'_>) -> Vec<String> {
     }
     lines.extend(words::sizes(hole, job.turn()));
     lines.extend(words::pitches(hole, job.turn()));
-    lines.push(format!("depth {}", words::length(hole.plan.depth())));
+    lines.push(if job.knows_depth(hole.plan.name()) {
+        format!("depth {}", words::length(hole.plan.depth()))
+    } else {
+        format!("depth {} in", words::BLANK)
+    });
     lines.push(format!(
         "centre {}",
         words::place(hole.plan.place(), job.turn())

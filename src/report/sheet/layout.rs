@@ -7,6 +7,7 @@ use super::chart::{Chart, Face};
 use super::flow::{Flow, LEADING, STRONG, TEXT};
 use super::hole::{self, Edge};
 use super::letters;
+use super::page::Detail;
 use super::state::Job;
 use crate::advice::{Drilling, PlannedLayout};
 
@@ -22,8 +23,14 @@ const GUIDE: Pen = Pen::of(0.4, Ink::Pale);
 const DONE: Pen = Pen::of(0.6, Ink::Dark).dashed("2 2");
 const NEW: Pen = Pen::of(1.7, Ink::Accent);
 
-/// Writes the part, in two columns of steps; gives back how far down it reaches.
-pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
+/// Writes the part: two columns of drawings for the first steps, words for the others. Gives back how far down it reaches.
+pub(super) fn write(
+    canvas: &mut Canvas,
+    job: &Job<'_>,
+    at: Spot,
+    wide: f64,
+    detail: Detail,
+) -> f64 {
     let mut flow = Flow::headed(canvas, at, wide, "4  Layout, with the wax pencil");
     let Some((drilling, layout)) = job
         .drilling
@@ -35,10 +42,11 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     flow.entry("Layout:", layout.kind());
     let mut y = flow.bottom() + 3.0;
     let face = Face::at(looked_at(drilling, layout));
-    let columns = if layout.steps().len() < 4 { 1 } else { 2 };
+    let pictures = pictures(layout, detail);
+    let columns = if pictures < 4 { 1 } else { 2 };
     let gap = 8.0;
     let each = (wide - gap * (columns as f64 - 1.0)) / columns as f64;
-    for (row, steps) in layout.steps().chunks(columns).enumerate() {
+    for (row, steps) in layout.steps()[..pictures].chunks(columns).enumerate() {
         let mut reach = y;
         for column in 0..steps.len() {
             let at = (at.0 + (each + gap) * column as f64, y);
@@ -55,6 +63,9 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         y = reach + 4.0;
     }
     let mut flow = Flow::new(canvas, (at.0, y), wide);
+    for (index, step) in layout.steps().iter().enumerate().skip(pictures) {
+        flow.entry(&(index + 1).to_string(), step.text());
+    }
     for (label, numbers) in layout.stated().iter().take(STATED) {
         flow.entry(&format!("{label}:"), numbers);
     }
@@ -62,6 +73,20 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         flow.text(words);
     }
     flow.bottom()
+}
+
+/// How many of the steps are drawn, from the first on: as far as there is something to draw, and room.
+fn pictures(layout: &PlannedLayout, detail: Detail) -> usize {
+    let most = match detail {
+        Detail::Airy => 10,
+        Detail::Full => 8,
+        Detail::Short => 6,
+    };
+    let drawn = layout
+        .steps()
+        .iter()
+        .rposition(|step| !step.line().is_empty());
+    drawn.map_or(0, |last| last + 1).min(most)
 }
 
 /// The middle of everything there is to see.

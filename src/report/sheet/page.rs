@@ -75,8 +75,8 @@ pub(super) fn draw(job: &Job<'_>) -> Canvas {
 fn fitting(job: &Job<'_>) -> Canvas {
     let mut least: Option<(Canvas, f64)> = None;
     for scale in SCALES {
-        let (canvas, columns) = lead(job, scale);
         for detail in [Detail::Airy, Detail::Full, Detail::Short] {
+            let (canvas, columns) = lead(job, scale, detail);
             // One bit a part: whether it stands in the right column. Parts 5 and 6 on the left come first.
             for right in [
                 0b1100, 0b1000, 0b1110, 0b0100, 0b1101, 0b1111, 0b0000, 0b1011, 0b0111,
@@ -96,7 +96,7 @@ fn fitting(job: &Job<'_>) -> Canvas {
 }
 
 /// Everything down to the layout, with the grip at one size.
-fn lead(job: &Job<'_>, scale: f64) -> (Canvas, [Column; 2]) {
+fn lead(job: &Job<'_>, scale: f64, detail: Detail) -> (Canvas, [Column; 2]) {
     let mut canvas = Canvas::new();
     canvas.set_floor(LOWEST);
     let y = heading::title(&mut canvas, job, (MARGIN, MARGIN - 6.0), WIDE);
@@ -111,7 +111,7 @@ fn lead(job: &Job<'_>, scale: f64) -> (Canvas, [Column; 2]) {
         section::write(canvas, job, at, wide)
     });
     right.add(&mut canvas, |canvas, at, wide| {
-        layout::write(canvas, job, at, wide)
+        layout::write(canvas, job, at, wide, detail)
     });
     (canvas, [left, right])
 }

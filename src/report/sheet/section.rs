@@ -45,49 +45,52 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         let section = Section::of(pair[0].mouth + pair[1].mouth, pair[1].mouth - pair[0].mouth);
         y = draw(canvas, job, &pair, section, (at.0, y), wide) + 4.0;
     }
-    if let Some(thumb) = thumb {
+    if let Some(thumb) = thumb.filter(|_| job.knows_depth("thumb")) {
         let toward = fingers.map_or(DVec3::Y, |(a, b)| a.mouth + b.mouth);
-        y = draw(
-            canvas,
-            job,
-            &[thumb],
-            Section::of(thumb.mouth, toward),
-            (at.0, y),
-            wide,
-        ) + 2.0;
+        let section = Section::of(thumb.mouth, toward);
+        y = draw(canvas, job, &[thumb], section, (at.0, y), wide) + 2.0;
     }
     let mut flow = Flow::new(canvas, (at.0, y), wide);
-    flow.text(if thumb.is_some() {
-        "Half size. In the thumb's section the fingers lie to the right."
-    } else {
-        "Half size."
+    flow.text(match thumb {
+        Some(_) if job.knows_depth("thumb") => {
+            "Half size. In the thumb's section the fingers lie to the right."
+        }
+        Some(_) => "Half size. Measure the length of the thumb: its section waits for the depth.",
+        None => "Half size.",
     });
     for web in drilling.webs().iter().take(WEBS) {
         flow.text(&web_words(web));
     }
     if job.ready == Readiness::Drill {
         for hole in holes.iter().filter(|hole| !hole.plan.jig().is_empty()) {
-            flow.entry(
-                &format!("Jig, {}:", hole.plan.name()),
-                &hole.plan.jig().join("; "),
-            );
+            let name = hole.plan.name();
+            let words = if job.knows_depth(name) {
+                hole.plan.jig().join(" ")
+            } else {
+                "set it once the depth is known.".to_owned()
+            };
+            flow.entry(&format!("Jig, {name}:"), &words);
         }
     }
     flow.bottom()
 }
 
 fn web_words(web: &PlannedWeb) -> String {
-    let least = format!(
-        "Web, {}: {} at its thinnest, {} deep; at least {} wanted.",
-        web.between(),
-        words::length(web.least()),
-        words::length(web.at_depth()),
-        words::length(web.limit())
-    );
-    match web.breaks_at() {
-        Some(depth) => format!("{least} The holes meet {} deep.", words::length(depth)),
-        None => least,
-    }
+    let deep = words::length(web.at_depth());
+    let least = if web.least() < 0.0 {
+        format!("the holes run into each other, {deep} deep")
+    } else {
+        format!(
+            "{} at its thinnest, {deep} deep",
+            words::length(web.least())
+        )
+    };
+    let limit = if web.limit().is_finite() {
+        format!("; at least {} wanted", words::length(web.limit()))
+    } else {
+        String::new()
+    };
+    format!("Web, {}: {least}{limit}.", web.between())
 }
 
 /// One section through one or two holes; gives back how far down it reaches.
@@ -309,6 +312,14 @@ fn axis_labels(chart: &Chart<Section>, thumb: &Hole<'_>, blank: bool) -> Vec<Lab
     .collect()
 }
 
+fn least_words(web: &PlannedWeb) -> String {
+    if web.least() < 0.0 {
+        "none: they meet".to_owned()
+    } else {
+        format!("least {}", words::length(web.least()))
+    }
+}
+
 /// The wall between the fingers; its line comes from below, where no hole is in the way.
 fn web_label(job: &Job<'_>, chart: &Chart<Section>, a: &Hole<'_>, b: &Hole<'_>) -> Option<Label> {
     let webs = job.drilling.map_or(&[][..], |drilling| drilling.webs());
@@ -319,10 +330,7 @@ fn web_label(job: &Job<'_>, chart: &Chart<Section>, a: &Hole<'_>, b: &Hole<'_>) 
     let deep = |hole: &Hole<'_>| hole.mouth + hole.axis * web.at_depth();
     let to = chart.spot((deep(a) + deep(b)) / 2.0)?;
     let lowest = chart.spot(a.bottom())?.1.max(chart.spot(b.bottom())?.1);
-    let words = vec![
-        "Web".to_owned(),
-        format!("least {}", words::length(web.least())),
-    ];
+    let words = vec!["Web".to_owned(), least_words(web)];
     Some(Label {
         via: Some((to.0 + 3.0, lowest + 8.0)),
         ..Label::new(Side::Right, to, words)

@@ -65,6 +65,12 @@ impl<'a> Job<'a> {
         }
     }
 
+    /// Whether a hole's depth is settled; one that isn't stays a blank to write on.
+    pub(super) fn knows_depth(&self, hole: &str) -> bool {
+        let number = self.advice.spec().number(&format!("{hole}.depth"));
+        number.is_some_and(|number| number.value().is_some())
+    }
+
     /// The words for `middle` span, `ring` span or `bridge`.
     pub(super) fn span_words(&self, what: &str) -> Vec<String> {
         match what {
@@ -101,9 +107,12 @@ fn reasons(advice: &Advice, drilling: Option<&Drilling>) -> Vec<String> {
     }
     for refusal in drilling.iter().flat_map(|drilling| drilling.refusals()) {
         let mends = match refusal.mends() {
-            [] => String::new(),
-            [only] => format!(" This would mend it: {only}."),
-            several => format!(" Any one of these would mend it: {}.", several.join("; ")),
+            [] => " No single change mends it.".to_owned(),
+            [only] => format!(" One change mends it: {}", sentence(only)),
+            several => format!(
+                " Any one of these mends it: {}",
+                sentence(&several.join("; "))
+            ),
         };
         reasons.push(format!("{}{mends}", sentence(refusal.what())));
     }

@@ -132,6 +132,6 @@ pub(super) fn pitches(hole: &Hole<'_>, turn: f64) -> Vec<String> {
         .plan
         .parallel_lateral()
         .map(|inches| lateral(inches, turn));
-    lines.extend(parallel.map(|words| format!("parallel zero: {words}")));
+    lines.extend(parallel.map(|words| format!("({words} from parallel)")));
     lines
 }

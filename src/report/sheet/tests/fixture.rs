@@ -243,6 +243,9 @@ fn drilling(holes: Vec<PlannedHole>) -> Drilling {
         says: says.to_owned(),
         clause: "USBC manual, drilling section, 2021; published, weak".to_owned(),
         distance: distance.map(str::to_owned),
+        row: None,
+        strength: None,
+        close: false,
     };
     Drilling {
         circumference: 27.0,
@@ -313,7 +316,7 @@ fn drilling(holes: Vec<PlannedHole>) -> Drilling {
         core: Some(CoreChange {
             before: (2.5, 0.048, 0.0),
             after: (2.506, 0.044, 0.009),
-            moved: 0.3,
+            moved: Some(0.3),
         }),
         findings: vec![
             finding(
