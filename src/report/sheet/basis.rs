@@ -104,8 +104,15 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         flow.text(&format!("{which} numbers {others}."));
     }
     if let Some(predicted) = job.drilling.and_then(|d| d.balance().as_ref()) {
-        for (label, value) in predicted.settings() {
-            flow.entry(&format!("{label}:"), value);
+        let settings = predicted.settings().iter();
+        let settings: Vec<String> = settings
+            .map(|(label, value)| format!("{label} {}", in_short(value)))
+            .collect();
+        if !settings.is_empty() {
+            flow.entry(
+                "Settings of the shop:",
+                &format!("{}.", settings.join("; ")),
+            );
         }
     }
     for (reason, names) in blanks(job.advice) {
@@ -125,4 +132,20 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         flow.text(open);
     }
     flow.bottom()
+}
+
+/// A setting without its reason: what it is, and in brackets how sure.
+fn in_short(value: &str) -> String {
+    let what = value
+        .split(". ")
+        .next()
+        .unwrap_or(value)
+        .trim_end_matches('.');
+    let sure = value
+        .rsplit_once('(')
+        .map(|(_, sure)| sure.trim_end_matches(['.', ')']));
+    match sure.filter(|_| what.len() < value.len()) {
+        Some(sure) => format!("{what} ({sure})"),
+        None => what.to_owned(),
+    }
 }

@@ -7,7 +7,7 @@ use super::letters::{self, Font};
 pub(super) const TEXT: Font = Font::plain(10.45);
 pub(super) const STRONG: Font = Font::bold(10.45);
 /// From one line of text to the next.
-pub(super) const LEADING: f64 = 12.0;
+pub(super) const LEADING: f64 = 11.8;
 const HEADING: Font = Font::bold(12.4);
 /// Side of a box to tick.
 const TICK: f64 = 7.6;

@@ -277,8 +277,10 @@ fn labels(
     ));
     let middle = if holes.iter().any(|hole| hole.is("thumb")) {
         "middle of the span, on the centreline"
-    } else {
+    } else if job.knows_centre() {
         "where centreline and midline cross"
+    } else {
+        "NOT KNOWN: measure the palm mark"
     };
     let centre = vec!["Grip centre".to_owned(), middle.to_owned()];
     // Aside of the midline, which would hide a level line.
@@ -317,10 +319,10 @@ fn hole_words(job: &Job<'_>, hole: &Hole<'_>) -> Vec<String> {
     } else {
         format!("depth {} in", words::BLANK)
     });
-    lines.push(format!(
-        "centre {}",
-        words::place(hole.plan.place(), job.turn())
-    ));
+    if job.knows_centre() {
+        let place = words::place(hole.plan.place(), job.turn());
+        lines.push(format!("centre {place}"));
+    }
     lines
 }
 
@@ -344,8 +346,8 @@ fn foot(canvas: &mut Canvas, at: Spot, wide: f64, scale: f64) -> f64 {
     canvas.text(beside, TEXT, Anchor::Start, Ink::Dark, &measure);
     let mut flow = Flow::new(canvas, (at.0, base + 6.0), wide);
     flow.text(
-        "Seen from outside, fingers up. Distances from the grip centre are true along the ball. Hole centres count from it: \
-         over along the midline, then up or down. An arrow points where the bottom of a hole leans, and is as long as the pitch.",
+        "Seen from outside, fingers up. Distances from the grip centre are true along the ball. An arrow shows where the \
+         bottom of a hole leans; it is as long as the pitch.",
     );
     flow.bottom() + 2.0
 }

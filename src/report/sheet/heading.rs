@@ -6,7 +6,7 @@ use super::letters::{self, Font};
 use super::state::{Job, Readiness};
 use crate::standards::Verdict;
 
-const TITLE: Font = Font::bold(20.0);
+const TITLE: Font = Font::bold(12.4);
 const ALARM: Font = Font::bold(19.0);
 /// Reasons told, and lines for each.
 const REASONS: usize = 6;
@@ -14,23 +14,9 @@ const LINES: usize = 3;
 const BOX: Pen = Pen::of(1.6, Ink::Dark);
 const WRITE: Pen = Pen::of(0.5, Ink::Dark);
 
-/// Title and frame; gives back how far down they reach.
-pub(super) fn title(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
-    let base = at.1 + 14.0;
-    canvas.text(
-        (at.0, base),
-        TITLE,
-        Anchor::Start,
-        Ink::Dark,
-        "Drilling sheet",
-    );
-    let made = format!(
-        "spanwright {}, rules and shelf {}",
-        env!("CARGO_PKG_VERSION"),
-        job.advice.digest()
-    );
-    canvas.text((at.0 + wide, base), TEXT, Anchor::End, Ink::Pale, &made);
-    let mut y = base + 6.0;
+/// What must be read first; gives back how far down they reach.
+pub(super) fn warning(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
+    let mut y = at.1;
     if job.ready == Readiness::NotYet {
         y = stop(canvas, job, (at.0, y), wide);
     } else if job
@@ -68,9 +54,22 @@ fn stop(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
 
 /// Part 1 proper; gives back how far down it reaches.
 pub(super) fn ball(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
-    let mut flow = Flow::new(canvas, at, wide);
-    flow.heading("1  Ball and customer");
-    let top = flow.bottom() + 1.0;
+    let top = Flow::headed(canvas, at, wide, "1  Ball and customer").bottom() + 1.0;
+    let made = format!(
+        "spanwright {}, rules and shelf {}",
+        env!("CARGO_PKG_VERSION"),
+        job.advice.digest()
+    );
+    let (right, base) = (at.0 + wide, at.1 + 12.0);
+    canvas.text((right, base), TEXT, Anchor::End, Ink::Pale, &made);
+    let right = right - letters::width(&made, TEXT) - 10.0;
+    canvas.text(
+        (right, base),
+        TITLE,
+        Anchor::End,
+        Ink::Dark,
+        "DRILLING SHEET",
+    );
     let settled = |stage: &str| {
         let found = job
             .advice

@@ -4,26 +4,27 @@ use glam::DVec3;
 
 use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
 use super::chart::{Chart, Face};
-use super::flow::{Flow, LEADING, STRONG, TEXT};
+use super::flow::{Flow, STRONG};
 use super::hole::{self, Edge};
-use super::letters;
 use super::page::Detail;
 use super::state::Job;
 use crate::advice::{Drilling, PlannedLayout};
+use crate::report::page::capitalised;
 
 /// Pieces of a drawn line between two points.
 const PIECES: usize = 12;
-/// Lines of words beside a drawing.
-const WORDS: usize = 7;
+/// Drawings in a row, and how wide each is.
+const PER_ROW: usize = 5;
+const ACROSS: f64 = 58.0;
 /// Ways of stating the layout that are printed.
-const STATED: usize = 4;
+const STATED: usize = 3;
 const BALL: Pen = Pen::of(0.8, Ink::Dark);
 const HOLE: Pen = Pen::of(0.5, Ink::Dark);
 const GUIDE: Pen = Pen::of(0.4, Ink::Pale);
 const DONE: Pen = Pen::of(0.6, Ink::Dark).dashed("2 2");
 const NEW: Pen = Pen::of(1.7, Ink::Accent);
 
-/// Writes the part: two columns of drawings for the first steps, words for the others. Gives back how far down it reaches.
+/// Writes the part: drawings of the first steps, then the words of all. Gives back how far down it reaches.
 pub(super) fn write(
     canvas: &mut Canvas,
     job: &Job<'_>,
@@ -36,38 +37,29 @@ pub(super) fn write(
         .drilling
         .and_then(|d| d.layout().as_ref().map(|l| (d, l)))
     else {
-        flow.text("No layout worked out. Leave the pin where the advice puts it.");
+        flow.text("Not worked out: something is still to be measured.");
         return flow.bottom();
     };
     flow.entry("Layout:", layout.kind());
-    let mut y = flow.bottom() + 3.0;
     let face = Face::at(looked_at(drilling, layout));
+    let top = flow.bottom() + 3.0;
     let pictures = pictures(layout, detail);
-    let columns = if pictures < 4 { 1 } else { 2 };
-    let gap = 8.0;
-    let each = (wide - gap * (columns as f64 - 1.0)) / columns as f64;
-    for (row, steps) in layout.steps()[..pictures].chunks(columns).enumerate() {
-        let mut reach = y;
+    let each = wide / PER_ROW as f64;
+    let mut y = top;
+    for (row, steps) in layout.steps()[..pictures].chunks(PER_ROW).enumerate() {
         for column in 0..steps.len() {
-            let at = (at.0 + (each + gap) * column as f64, y);
-            reach = reach.max(step(
-                canvas,
-                drilling,
-                layout,
-                face,
-                row * columns + column,
-                at,
-                each,
-            ));
+            let at = (at.0 + each * column as f64, y);
+            picture(canvas, drilling, layout, face, row * PER_ROW + column, at);
         }
-        y = reach + 4.0;
+        y += ACROSS + 5.0;
     }
     let mut flow = Flow::new(canvas, (at.0, y), wide);
-    for (index, step) in layout.steps().iter().enumerate().skip(pictures) {
+    for (index, step) in layout.steps().iter().enumerate() {
         flow.entry(&(index + 1).to_string(), step.text());
     }
-    for (label, numbers) in layout.stated().iter().take(STATED) {
-        flow.entry(&format!("{label}:"), numbers);
+    let stated = if detail == Detail::Short { 0 } else { STATED };
+    for (label, numbers) in layout.stated().iter().take(stated) {
+        flow.entry(&format!("{}:", capitalised(label)), numbers);
     }
     for words in layout.track() {
         flow.text(words);
@@ -78,9 +70,8 @@ pub(super) fn write(
 /// How many of the steps are drawn, from the first on: as far as there is something to draw, and room.
 fn pictures(layout: &PlannedLayout, detail: Detail) -> usize {
     let most = match detail {
-        Detail::Airy => 10,
-        Detail::Full => 8,
-        Detail::Short => 6,
+        Detail::Airy | Detail::Full => 3 * PER_ROW,
+        Detail::Short => 2 * PER_ROW,
     };
     let drawn = layout
         .steps()
@@ -97,46 +88,36 @@ fn looked_at(drilling: &Drilling, layout: &PlannedLayout) -> DVec3 {
     if middle.is_finite() { middle } else { DVec3::Z }
 }
 
-/// One drawing and its words beside it; gives back how far down they reach.
-fn step(
+/// One step's drawing: what was drawn before dashed, what is new thick.
+fn picture(
     canvas: &mut Canvas,
     drilling: &Drilling,
     layout: &PlannedLayout,
     face: Face,
     index: usize,
     at: Spot,
-    wide: f64,
-) -> f64 {
+) {
     let Some(step) = layout.steps().get(index) else {
-        return at.1;
+        return;
     };
-    let across = if wide > 200.0 { 70.0 } else { 56.0 };
-    let ball = hole::radius(drilling);
+    let number = (index + 1).to_string();
+    canvas.text(
+        (at.0, at.1 + 9.0),
+        STRONG,
+        Anchor::Start,
+        Ink::Accent,
+        &number,
+    );
     let chart = Chart {
         view: face,
-        origin: (at.0 + across / 2.0 + 1.0, at.1 + across / 2.0 + 2.0),
-        scale: across / 2.0 / ball,
+        origin: (at.0 + 8.0 + ACROSS / 2.0, at.1 + ACROSS / 2.0 + 1.0),
+        scale: ACROSS / 2.0 / hole::radius(drilling),
     };
-    around(canvas, &chart, drilling, across / 2.0);
-    let (before, _) = layout.steps().split_at(index);
-    for old in before {
+    around(canvas, &chart, drilling, ACROSS / 2.0);
+    for old in layout.steps().iter().take(index) {
         line(canvas, &chart, drilling, old.line(), "step-before", DONE);
     }
     line(canvas, &chart, drilling, step.line(), "step", NEW);
-    let left = at.0 + across + 8.0;
-    let mut y = at.1 + 11.0;
-    let number = (index + 1).to_string();
-    canvas.text((left, y), STRONG, Anchor::Start, Ink::Accent, &number);
-    let number = letters::width(&number, STRONG) + 4.0;
-    // The first line stands beside the number.
-    let mut first = true;
-    for words in letters::lines(step.text(), TEXT, wide - across - 8.0 - number, WORDS) {
-        if !std::mem::take(&mut first) {
-            y += LEADING;
-        }
-        canvas.text((left + number, y), TEXT, Anchor::Start, Ink::Dark, &words);
-    }
-    (y + 3.0).max(at.1 + across + 4.0)
 }
 
 /// The ball, its holes, centreline and midline.

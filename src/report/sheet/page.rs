@@ -17,7 +17,7 @@ const GAP: f64 = 15.0;
 /// For the signatures at the foot.
 const FOOT: f64 = 21.0;
 /// Sizes of the grip drawing, the ball's own size first.
-const SCALES: [f64; 5] = [1.0, 0.75, 0.625, 0.5, 0.375];
+const SCALES: [f64; 6] = [1.0, 0.75, 0.625, 0.5625, 0.5, 0.375];
 /// Below a part.
 const GAP_BELOW: f64 = 1.0;
 /// More above a part, where there is room for it.
@@ -99,7 +99,7 @@ fn fitting(job: &Job<'_>) -> Canvas {
 fn lead(job: &Job<'_>, scale: f64, detail: Detail) -> (Canvas, [Column; 2]) {
     let mut canvas = Canvas::new();
     canvas.set_floor(LOWEST);
-    let y = heading::title(&mut canvas, job, (MARGIN, MARGIN - 6.0), WIDE);
+    let y = heading::warning(&mut canvas, job, (MARGIN, MARGIN - 4.0), WIDE);
     let y = heading::ball(&mut canvas, job, (MARGIN, y), WIDE);
     let column = |left, wide| Column { left, wide, y };
     let mut left = column(MARGIN, GRIP);

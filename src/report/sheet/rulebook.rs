@@ -22,12 +22,24 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     for finding in of(Verdict::Fail) {
         flow.entry("NOT ALLOWED:", &told(finding));
     }
+    let mut asked: Vec<&str> = Vec::new();
     for finding in of(Verdict::Ask) {
-        flow.entry("Ask:", &told(finding));
+        // Several limits may raise the same question.
+        if !asked.contains(&finding.says()) {
+            asked.push(finding.says());
+            flow.entry("Ask:", &told(finding));
+        }
     }
-    let kept: Vec<String> = of(Verdict::Pass).map(short).collect();
-    if !kept.is_empty() {
-        flow.entry("Kept:", &format!("{}.", kept.join("; ")));
+    for finding in of(Verdict::Pass).filter(|finding| finding.is_close()) {
+        flow.entry("Close:", &short(finding));
+    }
+    let kept = of(Verdict::Pass).count();
+    if kept > 0 {
+        let limits = if kept == 1 { "limit" } else { "limits" };
+        flow.entry(
+            "Kept:",
+            &format!("{kept} {limits} that were read in print."),
+        );
     }
     flow.bottom()
 }
@@ -40,8 +52,8 @@ fn told(finding: &Finding) -> String {
 /// What is kept, and by how much.
 fn short(finding: &Finding) -> String {
     match finding.distance() {
-        Some(distance) => format!("{} ({distance})", finding.about()),
-        None => finding.about().to_owned(),
+        Some(distance) => format!("{}, {distance}.", finding.about()),
+        None => format!("{}.", finding.about()),
     }
 }
 

@@ -15,8 +15,8 @@ use crate::advice::PlannedWeb;
 const SCALE: f64 = 0.5;
 /// Inches of ball shown on both sides of the outermost wall.
 const ROUND: f64 = 0.3;
-/// Webs told in words.
-const WEBS: usize = 3;
+/// Inches of wall from which on it isn't told.
+const AMPLE: f64 = 0.75;
 const SKIN: Pen = Pen::of(1.2, Ink::Dark);
 const WALL: Pen = Pen::of(1.2, Ink::Dark);
 const BORE: Pen = Pen::of(0.6, Ink::Dark);
@@ -53,12 +53,12 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     let mut flow = Flow::new(canvas, (at.0, y), wide);
     flow.text(match thumb {
         Some(_) if job.knows_depth("thumb") => {
-            "Half size. In the thumb's section the fingers lie to the right."
+            "Half size; depths along the axis. By the thumb, the fingers lie to the right."
         }
-        Some(_) => "Half size. Measure the length of the thumb: its section waits for the depth.",
-        None => "Half size.",
+        Some(_) => "Half size; depths along the axis. Measure the length of the thumb: its section waits for the depth.",
+        None => "Half size; depths along the axis.",
     });
-    for web in drilling.webs().iter().take(WEBS) {
+    for web in worth_telling(drilling.webs()) {
         flow.text(&web_words(web));
     }
     if job.ready == Readiness::Drill {
@@ -75,15 +75,18 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     flow.bottom()
 }
 
+/// The thinnest wall, and every other that is thin enough to care about.
+fn worth_telling(webs: &[PlannedWeb]) -> impl Iterator<Item = &PlannedWeb> {
+    let thin = |(index, web): &(usize, &PlannedWeb)| *index == 0 || web.least() < AMPLE;
+    webs.iter().enumerate().filter(thin).map(|(_, web)| web)
+}
+
 fn web_words(web: &PlannedWeb) -> String {
     let deep = words::length(web.at_depth());
     let least = if web.least() < 0.0 {
         format!("the holes run into each other, {deep} deep")
     } else {
-        format!(
-            "{} at its thinnest, {deep} deep",
-            words::length(web.least())
-        )
+        format!("least {}, {deep} deep", words::length(web.least()))
     };
     let limit = if web.limit().is_finite() {
         format!("; at least {} wanted", words::length(web.limit()))
@@ -150,9 +153,7 @@ fn draw(
         right: at.0 + each + drawn,
         wide: (each, each),
         top: at.1,
-        bottom: at.1
-            + (bottom - top + if holes.len() > 1 { 40.0 } else { 20.0 })
-                .max(leaders::height(&labels, (each, each))),
+        bottom: at.1 + (bottom - top + 20.0).max(leaders::height(&labels, (each, each))),
     };
     leaders::write(canvas, &columns, &labels).max(columns.bottom)
 }
@@ -260,7 +261,7 @@ fn labels(job: &Job<'_>, holes: &[&Hole<'_>], chart: &Chart<Section>) -> Vec<Lab
         } else {
             words::length(hole.plan.depth())
         };
-        let depth = format!("{depth} deep along the axis");
+        let depth = format!("{depth} deep");
         labels.push(Label::new(
             side,
             wall,
@@ -332,7 +333,7 @@ fn web_label(job: &Job<'_>, chart: &Chart<Section>, a: &Hole<'_>, b: &Hole<'_>) 
     let lowest = chart.spot(a.bottom())?.1.max(chart.spot(b.bottom())?.1);
     let words = vec!["Web".to_owned(), least_words(web)];
     Some(Label {
-        via: Some((to.0 + 3.0, lowest + 8.0)),
-        ..Label::new(Side::Right, to, words)
+        via: Some((to.0 - 3.0, lowest + 8.0)),
+        ..Label::new(Side::Left, to, words)
     })
 }

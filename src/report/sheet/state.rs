@@ -71,6 +71,14 @@ impl<'a> Job<'a> {
         number.is_some_and(|number| number.value().is_some())
     }
 
+    /// Whether the grip centre is known: without a thumb hole it waits for the palm mark, and the layout with it.
+    pub(super) fn knows_centre(&self) -> bool {
+        self.drilling.is_some_and(|drilling| {
+            let thumb = drilling.holes().iter().any(|hole| hole.name() == "thumb");
+            thumb || drilling.layout().is_some()
+        })
+    }
+
     /// The words for `middle` span, `ring` span or `bridge`.
     pub(super) fn span_words(&self, what: &str) -> Vec<String> {
         match what {

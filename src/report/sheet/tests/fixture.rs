@@ -26,7 +26,7 @@ body_weight: 187 lb
 aches: [wrist]
 thumb: in
 measured:
-  thumb: { cold: 50/64, flexibility: normal, lies: halfway }
+  thumb: { cold: 50/64, flexibility: normal, lies: halfway, length: 2 1/2 }
   middle: { cold: 47/64 }
   ring: { cold: 48/64 }
   spans:
