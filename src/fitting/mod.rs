@@ -17,14 +17,27 @@
 //! ```
 
 pub mod balance;
+pub mod best_unit;
+mod bored;
+pub mod calibrate;
+pub mod eigen;
+mod gauss;
+pub mod grip;
+pub mod hole;
+pub mod inertia;
+pub mod jig;
 pub mod layout;
+pub mod mend;
 pub mod pitch;
+mod placing;
 pub mod removed;
 pub mod ring;
+pub mod solid;
 pub mod span;
 pub mod speed;
 mod sphere;
 pub mod track;
+pub mod wall;
 pub mod web;
 
 pub use sphere::Sphere;
@@ -59,12 +72,18 @@ pub enum Misfit {
         /// The highest allowed.
         highest: f64,
     },
+    /// Not given, or a direction without length.
+    Missing {
+        /// What is needed.
+        what: &'static str,
+    },
 }
 
 impl fmt::Display for Misfit {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Misfit::NotANumber { what } => write!(out, "the {what} is not a number"),
+            Misfit::Missing { what } => write!(out, "the {what} is needed"),
             Misfit::TooSmall {
                 what,
                 value,

@@ -1,4 +1,4 @@
-//! The weight a drill takes out of a ball.
+//! The weight a drill takes out of a ball, by the trade's rule of thumb. The real solid is [`solid`](super::solid)'s.
 
 use std::f64::consts::PI;
 
@@ -9,7 +9,7 @@ const CUBIC_INCH: f64 = 16.387_064;
 /// Grams in an ounce, exact by definition.
 const OUNCE: f64 = 28.349_523_125;
 
-/// Ounces in a hole of this diameter (0 to 3 in) and depth (0 to 5 in), for stuff of this density (0.1 to 20 g/cm³).
+/// The trade's rule: ounces in a hole of this diameter (0 to 3 in) and depth (0 to 5 in), for stuff of this density (0.1 to 20 g/cm³).
 ///
 /// The hole is taken as a flat-topped cylinder. The round surface makes it 0.6 % less for a thumb hole, 1.1 % for a
 /// finger hole 1 1/4 in deep. The same number is what an insert or a slug puts back.
@@ -21,7 +21,12 @@ pub fn ounces(diameter: f64, depth: f64, density: f64) -> Result<f64, Misfit> {
     let diameter = within("hole diameter", diameter, 0.0, 3.0)?;
     let depth = within("depth", depth, 0.0, 5.0)?;
     let density = within("density", density, 0.1, 20.0)?;
-    Ok(PI / 4.0 * diameter * diameter * depth * CUBIC_INCH * density / OUNCE)
+    Ok(PI / 4.0 * diameter * diameter * depth * ounces_a_cubic_inch(density))
+}
+
+/// Ounces in a cubic inch of stuff of this density in g/cm³.
+pub(super) fn ounces_a_cubic_inch(density: f64) -> f64 {
+    density * CUBIC_INCH / OUNCE
 }
 
 /// Average density in g/cm³ of a whole ball of this weight (1 to 30 lb).
