@@ -1,56 +1,8 @@
-//! Layouts: where the pin goes, by trigonometry on the sphere.
-//!
-//! The grip centre is where latitude and longitude are zero. The midline is the equator and counts toward the axis point
-//! (the *PAP*); latitude counts toward the fingers. The *VAL* is the line through the PAP square to the midline.
+//! A layout stated from the PAP: by two angles and a distance, or by three distances.
 
-use super::{Misfit, Sphere, within};
-
-/// Room for rounding when a ratio must not pass one.
-const HAIR: f64 = 1e-9;
-
-/// A point on the ball: first over along the midline from the grip centre, then up toward the fingers. Inches.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Point {
-    over: f64,
-    up: f64,
-}
-
-impl Point {
-    /// A point this far over (up to half way around either way) and up (up to a quarter either way).
-    ///
-    /// # Errors
-    ///
-    /// A number outside those ranges.
-    pub fn new(ball: &Sphere, over: f64, up: f64) -> Result<Point, Misfit> {
-        let quarter = ball.quarter();
-        Ok(Point {
-            over: within("distance over", over, -2.0 * quarter, 2.0 * quarter)?,
-            up: within("distance up", up, -quarter, quarter)?,
-        })
-    }
-
-    /// Inches over, toward the axis point.
-    pub fn over(&self) -> f64 {
-        self.over
-    }
-
-    /// Inches above the midline, toward the fingers.
-    pub fn up(&self) -> f64 {
-        self.up
-    }
-
-    /// The shortest way to the grip centre.
-    pub fn to_grip(&self, ball: &Sphere) -> f64 {
-        let (over, up) = (ball.radians(self.over), ball.radians(self.up));
-        ball.radius() * libm::acos((libm::cos(over) * libm::cos(up)).clamp(-1.0, 1.0))
-    }
-
-    /// The shortest way to the centreline; below zero on the far side from the axis point.
-    pub fn to_centreline(&self, ball: &Sphere) -> f64 {
-        let (over, up) = (ball.radians(self.over), ball.radians(self.up));
-        ball.radius() * libm::asin((libm::cos(up) * libm::sin(over)).clamp(-1.0, 1.0))
-    }
-}
+use super::great_circle::walk;
+use super::{HAIR, Point};
+use crate::fitting::{Misfit, Sphere, within};
 
 /// A layout by two angles and the distance between them.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -121,22 +73,98 @@ impl Angles {
         ball.radius() * libm::acos(along.clamp(-1.0, 1.0))
     }
 
-    /// Where the pin goes for a bowler with this PAP.
-    pub fn pin_place(&self, ball: &Sphere, pap: Point) -> Point {
-        let (pin, val) = (ball.radians(self.pin), self.val.to_radians());
-        let up = ball.radians(pap.up);
-        let height =
-            libm::sin(up) * libm::cos(pin) + libm::cos(up) * libm::sin(pin) * libm::cos(val);
-        let height = height.clamp(-1.0, 1.0);
-        let back = libm::atan2(
-            libm::sin(val) * libm::sin(pin) * libm::cos(up),
-            libm::cos(pin) - libm::sin(up) * height,
-        );
-        Point {
-            over: pap.over - ball.radius() * back,
-            up: ball.radius() * libm::asin(height),
+    /// The same layout in three distances.
+    pub fn distances(&self, ball: &Sphere) -> Distances {
+        Distances {
+            pin: self.pin,
+            mass_bias: self.mass_bias(ball),
+            buffer: self.buffer(ball),
+            thumb_side: self.val > 90.0,
         }
     }
+
+    /// Where the pin goes for a bowler with this PAP. For a PAP on the other side see [`Layout`](super::Layout).
+    pub fn pin_place(&self, ball: &Sphere, pap: Point) -> Point {
+        let val = self.val.to_radians();
+        let heading = pap.upward(ball) * libm::cos(val) - pap.right(ball) * libm::sin(val);
+        Point::of(ball, walk(pap.unit(ball), heading, ball.radians(self.pin)))
+    }
+}
+
+/// A layout by three distances, in inches: pin to PAP, mass bias to PAP, and pin to VAL (the buffer).
+///
+/// The buffer alone leaves two places for the pin, so it is said on which side the pin lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Distances {
+    pin: f64,
+    mass_bias: f64,
+    buffer: f64,
+    thumb_side: bool,
+}
+
+impl Distances {
+    /// These three distances. `thumb_side` says that the pin lies on the thumb's side of the great circle through the PAP
+    /// square to the VAL; such a pin can still lie above the midline.
+    ///
+    /// # Errors
+    ///
+    /// Distances that no point on the ball can have together.
+    pub fn new(
+        ball: &Sphere,
+        pin: f64,
+        mass_bias: f64,
+        buffer: f64,
+        thumb_side: bool,
+    ) -> Result<Distances, Misfit> {
+        val_angle(ball, pin, buffer)?;
+        drilling_angle(ball, pin, mass_bias)?;
+        Ok(Distances {
+            pin,
+            mass_bias,
+            buffer,
+            thumb_side,
+        })
+    }
+
+    /// Inches from pin to PAP.
+    pub fn pin(&self) -> f64 {
+        self.pin
+    }
+
+    /// Inches from mass bias to PAP.
+    pub fn mass_bias(&self) -> f64 {
+        self.mass_bias
+    }
+
+    /// Inches from the pin to the VAL.
+    pub fn buffer(&self) -> f64 {
+        self.buffer
+    }
+
+    /// Whether the pin lies on the thumb's side of the great circle through the PAP square to the VAL.
+    pub fn thumb_side(&self) -> bool {
+        self.thumb_side
+    }
+
+    /// The same layout in angles.
+    ///
+    /// # Errors
+    ///
+    /// Distances of a ball of another size.
+    pub fn angles(&self, ball: &Sphere) -> Result<Angles, Misfit> {
+        Angles::from_distances(ball, self.pin, self.mass_bias, self.buffer, self.thumb_side)
+    }
+}
+
+/// How near to the PAP and how far from it the mass bias can come when the pin is this far from the PAP, in inches.
+///
+/// # Errors
+///
+/// A pin on the PAP or over a quarter of the way around from it.
+pub fn mass_bias_reach(ball: &Sphere, pin: f64) -> Result<(f64, f64), Misfit> {
+    let quarter = ball.quarter();
+    let pin = within("distance from pin to PAP", pin, HAIR, quarter)?;
+    Ok((quarter - pin, quarter + pin))
 }
 
 /// The drilling angle in degrees that puts the mass bias this far from the PAP.
@@ -145,11 +173,9 @@ impl Angles {
 ///
 /// A pin on the PAP or over a quarter of the way around from it; a mass bias nearer or farther than such a pin allows.
 pub fn drilling_angle(ball: &Sphere, pin: f64, mass_bias: f64) -> Result<f64, Misfit> {
-    let quarter = ball.quarter();
-    let pin = within("distance from pin to PAP", pin, HAIR, quarter)?;
-    let nearest = quarter - pin;
+    let (nearest, farthest) = mass_bias_reach(ball, pin)?;
     let what = "distance from mass bias to PAP";
-    let mass_bias = within(what, mass_bias, nearest - HAIR, quarter + pin + HAIR)?;
+    let mass_bias = within(what, mass_bias, nearest - HAIR, farthest + HAIR)?;
     let ratio = libm::cos(ball.radians(mass_bias)) / libm::sin(ball.radians(pin));
     Ok(libm::acos(ratio.clamp(-1.0, 1.0)).to_degrees())
 }
@@ -164,16 +190,4 @@ pub fn val_angle(ball: &Sphere, pin: f64, buffer: f64) -> Result<f64, Misfit> {
     let buffer = within("distance from pin to VAL", buffer, 0.0, pin + HAIR)?;
     let ratio = libm::sin(ball.radians(buffer)) / libm::sin(ball.radians(pin));
     Ok(libm::asin(ratio.clamp(-1.0, 1.0)).to_degrees())
-}
-
-/// The share, 0 to 1, of the most flare a symmetric core can give: the sine of twice the angle from pin to PAP.
-///
-/// A model of an undrilled ball; the true curve is flatter, and drilling skews it.
-///
-/// # Errors
-///
-/// A distance outside 0 to a quarter of the way around.
-pub fn flare_share(ball: &Sphere, pin: f64) -> Result<f64, Misfit> {
-    let pin = within("distance from pin to PAP", pin, 0.0, ball.quarter())?;
-    Ok(libm::sin(2.0 * ball.radians(pin)).max(0.0))
 }
