@@ -61,17 +61,30 @@ fn main() {
         (found / truth - 1.0).abs(),
         (points_found / truth - 1.0).abs()
     );
-    assert!((found / truth - 1.0).abs() < 1e-9, "the spec is wrong, so its speed means nothing");
+    assert!(
+        (found / truth - 1.0).abs() < 1e-9,
+        "the spec is wrong, so its speed means nothing"
+    );
 
     let shelf = Shelf::new(&bench.sphere);
     let units = shelf.units();
-    let limits = Limits { top: 3.0, side: 3.0, finger: 3.0 };
+    let limits = Limits {
+        top: 3.0,
+        side: 3.0,
+        finger: 3.0,
+    };
     let choose = || best(&bench.sphere, &units, &whole.changes, &bench.scale, &limits).unwrap();
     let spec = time(|| bench.whole().walls.len());
     let points = time(|| thrown(radius, &whole.holes));
     let shelf = time(|| choose().len());
-    println!("whole spec {spec:?}, million points {points:?}, ratio {:.5}", ratio(spec, points));
-    println!("best of {UNITS} {shelf:?}, whole spec {spec:?}, ratio {:.3}", ratio(shelf, spec));
+    println!(
+        "whole spec {spec:?}, million points {points:?}, ratio {:.5}",
+        ratio(spec, points)
+    );
+    println!(
+        "best of {UNITS} {shelf:?}, whole spec {spec:?}, ratio {:.3}",
+        ratio(shelf, spec)
+    );
 
     let mut criterion = Criterion::default().configure_from_args();
     let mut group = criterion.benchmark_group("drilled ball");
@@ -82,7 +95,9 @@ fn main() {
     group.bench_function("million points", |bencher| {
         bencher.iter(|| black_box(thrown(radius, &whole.holes)))
     });
-    group.bench_function("best of 500", |bencher| bencher.iter(|| black_box(choose())));
+    group.bench_function("best of 500", |bencher| {
+        bencher.iter(|| black_box(choose()))
+    });
     group.finish();
     criterion.final_summary();
 }
@@ -95,17 +110,27 @@ impl Bench {
             bore: Section::Round { size: 0.75 },
             outside: Some(0.96875),
             depth: 1.5,
-            pitches: Pitches { forward: -0.25, lateral },
+            pitches: Pitches {
+                forward: -0.25,
+                lateral,
+            },
             outside_pitches: None,
         };
         let thumb = HoleOrder {
             bore: Section::Round { size: 1.0 },
             outside: Some(1.25),
             depth: 2.75,
-            pitches: Pitches { forward: 0.125, lateral: -0.0625 },
+            pitches: Pitches {
+                forward: 0.125,
+                lateral: -0.0625,
+            },
             outside_pitches: None,
         };
-        let span = Reading { value: 4.25, kind: Kind::Full, along: Along::Arc };
+        let span = Reading {
+            value: 4.25,
+            kind: Kind::Full,
+            along: Along::Arc,
+        };
         let order = GripOrder {
             thumb: Some(thumb),
             middle: finger(-0.375),
@@ -121,7 +146,13 @@ impl Bench {
         let pin = DVec3::new(0.3, 0.6, 0.7);
         let bias = pin.cross(DVec3::X);
         let core = Core::new(2.48, 0.05, 0.015, pin.to_array(), Some(bias.to_array())).unwrap();
-        Bench { sphere, order, scale, ball, core }
+        Bench {
+            sphere,
+            order,
+            scale,
+            ball,
+            core,
+        }
     }
 
     fn whole(&self) -> Whole {
@@ -165,7 +196,11 @@ impl Shelf {
                 Point::new(sphere, pin_out * turn.cos(), pin_out * turn.sin()).unwrap()
             };
             let top_weight = 1.5 + (unit % 37) as f64 / 16.0;
-            (format!("unit-{unit:03}"), top_weight, (0..PLACES).map(place).collect())
+            (
+                format!("unit-{unit:03}"),
+                top_weight,
+                (0..PLACES).map(place).collect(),
+            )
         };
         Shelf((0..UNITS).map(unit).collect())
     }
@@ -173,14 +208,21 @@ impl Shelf {
     fn units(&self) -> Vec<Unit<'_>> {
         self.0
             .iter()
-            .map(|(id, top_weight, places)| Unit { id, top_weight: *top_weight, places })
+            .map(|(id, top_weight, places)| Unit {
+                id,
+                top_weight: *top_weight,
+                places,
+            })
             .collect()
     }
 }
 
 /// Two directions square to a hole's axis and to each other, and its radius.
 fn across(hole: &Hole) -> (DVec3, DVec3, f64) {
-    let (axis, wide) = (DVec3::from_array(hole.axis()), DVec3::from_array(hole.wide()));
+    let (axis, wide) = (
+        DVec3::from_array(hole.axis()),
+        DVec3::from_array(hole.wide()),
+    );
     (wide, axis.cross(wide), hole.section().drill() / 2.0)
 }
 
@@ -188,7 +230,10 @@ fn across(hole: &Hole) -> (DVec3, DVec3, f64) {
 fn rings(radius: f64, hole: &Hole) -> f64 {
     const RINGS: usize = 2000;
     const AROUND: usize = 256;
-    let (mouth, axis) = (DVec3::from_array(hole.mouth()), DVec3::from_array(hole.axis()));
+    let (mouth, axis) = (
+        DVec3::from_array(hole.mouth()),
+        DVec3::from_array(hole.axis()),
+    );
     let (wide, aside, r) = across(hole);
     let around = |ring: f64| -> f64 {
         let depth = |step: usize| {
@@ -206,7 +251,11 @@ fn rings(radius: f64, hole: &Hole) -> f64 {
         _ => 2.0,
     };
     let width = r / RINGS as f64;
-    (0..=RINGS).map(|step| weight(step) * around(step as f64 * width)).sum::<f64>() * width / 3.0
+    (0..=RINGS)
+        .map(|step| weight(step) * around(step as f64 * width))
+        .sum::<f64>()
+        * width
+        / 3.0
 }
 
 /// Volume of round holes by random points, an equal share for each hole.
@@ -222,7 +271,10 @@ fn thrown(radius: f64, holes: &[Hole]) -> f64 {
     let share = POINTS / holes.len() as u32;
     let mut volume = 0.0;
     for hole in holes {
-        let (mouth, axis) = (DVec3::from_array(hole.mouth()), DVec3::from_array(hole.axis()));
+        let (mouth, axis) = (
+            DVec3::from_array(hole.mouth()),
+            DVec3::from_array(hole.axis()),
+        );
         let (wide, aside, r) = across(hole);
         // A leaning hole's rim stands out this far above the mouth's level; no pitch here comes near a fifth.
         let lip = 0.2 * r;

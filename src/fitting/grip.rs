@@ -1,115 +1,25 @@
-//! A grip as it is ordered, in the words of the work order, and as it lies on the ball.
-//!
-//! [`place`] turns the one into the other and [`Placed::measure`] reads the spans and the bridge back.
+//! A grip on the ball: [`place`] turns an order into holes, and a placed grip gives its spans and its bridge back.
 
 use super::{
-    Sphere,
-    hole::{Hole, Pitches, Section},
+    Misfit, Sphere,
+    edge::{apart, reach, toward},
+    hole::Hole,
 };
 
-pub use super::placing::{Unplaceable, place};
+pub use super::order::{Along, Digit, GripOrder, HoleOrder, Kind, Reading, Reference};
+pub use super::placing::place;
+pub use super::unplaceable::{Fault, Unplaceable};
+pub use super::view::Shift;
 
-/// From where to where a span runs, always along the great circle between the two hole centres and to unbevelled edges.
+/// A grip on the ball, in the frame of [`super::hole`].
 ///
-/// Edges are the real ones: of a hole that leans, and of an oval. The edge of an oval is that of the oval itself, not of its drill.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
-    /// Between the near edges of the bores, with insert, slug or sleeve in place.
-    Full,
-    /// Between the near edges as drilled, before insert, slug or sleeve go in.
-    Cut,
-    /// Between the hole centres: where the axes leave the sphere.
-    Centre,
-}
-
-/// How a distance was read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Along {
-    /// With a tape along the ball.
-    Arc,
-    /// With a calliper, straight across.
-    Chord,
-}
-
-/// A span as it was read, in inches.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reading {
-    /// What was read.
-    pub value: f64,
-    /// From where to where.
-    pub kind: Kind,
-    /// How.
-    pub along: Along,
-}
-
-/// One hole as it is ordered.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct HoleOrder {
-    /// What the finger feels.
-    pub bore: Section,
-    /// The outside diameter of a slug, sleeve or insert, which is then what gets drilled. `None` where the ball is bare.
-    pub outside: Option<f64>,
-    /// Inches from the sphere to the flat bottom, along the axis.
-    pub depth: f64,
-    /// Where the bore leans.
-    pub pitches: Pitches,
-    /// Where the hole for a slug, sleeve or insert leans. `None`: as the bore; [`Pitches::NONE`]: straight at the centre.
-    pub outside_pitches: Option<Pitches>,
-}
-
-impl HoleOrder {
-    /// What the drill cuts into the ball: the outside if there is one, else the bore.
-    pub fn cut(&self) -> Section {
-        match self.outside {
-            Some(size) => Section::Round { size },
-            None => self.bore,
-        }
-    }
-}
-
-/// From what line a finger's forward pitch is counted. The trade doesn't agree, so it is a setting.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Reference {
-    /// Each finger's own line: the great circle to the thumb's centre.
-    OwnLine,
-    /// The direction of the centreline: the great circle through the finger's centre square to the great circle through the
-    /// middle of the bridge that is square to the centreline.
-    Centreline,
-}
-
-/// A whole grip as it is ordered.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct GripOrder {
-    /// `None` for a grip without thumb hole.
-    pub thumb: Option<HoleOrder>,
-    /// The middle finger's hole, which lies left for a right-hander.
-    pub middle: HoleOrder,
-    /// The ring finger's hole, right.
-    pub ring: HoleOrder,
-    /// The spans to the middle and the ring finger: needed with a thumb, unused without.
-    pub spans: Option<[Reading; 2]>,
-    /// Without a thumb: inches along the ball from the middle of the bridge, down the centreline, to the + mark under the palm.
-    pub palm_mark: Option<f64>,
-    /// The arc between the near edges of the finger holes as cut, along the great circle between their centres.
-    pub bridge: f64,
-    /// From what line the fingers' forward pitch is counted.
-    pub reference: Reference,
-}
-
-/// Spans and bridge read off a placed grip.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Measured {
-    /// Middle and ring span; `None` without a thumb.
-    pub spans: Option<[f64; 2]>,
-    /// The arc between the near edges of the finger holes as cut.
-    pub bridge: f64,
-}
-
-/// A grip on the ball, as cut: the frame is that of [`super::hole`].
+/// The grip centre lies on +z and the centreline in the y-z plane, fingers at +y.
 ///
-/// The grip centre lies on +z and the centreline in the y-z plane, fingers at +y. With a thumb the centreline is the great
-/// circle from the thumb's centre through the middle of the bridge, and the grip centre is the middle of its two cut spans:
-/// each cut span's midpoint is taken, and the grip centre is the point of the centreline half way between the two.
+/// With a thumb the centreline is the great circle from the thumb's centre through the middle of the bridge as cut. Take the
+/// midpoint of each span as cut, from edge to edge; the great circle through the two midpoints crosses the centreline at
+/// the grip centre. (To measure from the cut edges is printed; that the centre is the midpoint is common practice.)
+///
+/// Without a thumb the centreline crosses the bridge squarely in its middle, and the grip centre is the palm mark on it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Placed {
     /// The thumb hole, as cut.
@@ -118,11 +28,12 @@ pub struct Placed {
     pub middle: Hole,
     /// The ring finger's hole, as cut.
     pub ring: Hole,
-    /// What the hand feels: the bores of thumb, middle and ring, with the same mouths as the holes as cut.
+    /// What the hand feels.
     pub bores: Bores,
 }
 
-/// The bores of a placed grip. Where there is no slug, sleeve or insert, the bore is the hole as cut.
+/// The bores of a placed grip, with the same mouths as the holes as cut. Where there is no slug, sleeve or insert, the bore
+/// is the hole as cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bores {
     /// The thumb's.
@@ -134,13 +45,94 @@ pub struct Bores {
 }
 
 impl Placed {
-    /// All holes: middle, ring and, if there is one, thumb.
-    pub fn holes(&self) -> impl Iterator<Item = &Hole> {
-        [Some(&self.middle), Some(&self.ring), self.thumb.as_ref()]
-            .into_iter()
-            .flatten()
+    /// The holes as cut: thumb, if there is one, middle, ring.
+    pub fn holes(&self) -> impl Iterator<Item = (Digit, Hole)> + use<> {
+        let thumb = self.thumb.map(|hole| (Digit::Thumb, hole));
+        let fingers = [(Digit::Middle, self.middle), (Digit::Ring, self.ring)];
+        thumb.into_iter().chain(fingers)
+    }
+
+    /// The span to this finger, of this kind, read in this way; `None` without a thumb, or for the thumb.
+    pub fn span(&self, ball: &Sphere, finger: Digit, kind: Kind, along: Along) -> Option<f64> {
+        let cut = (self.thumb?, self.finger(finger)?);
+        let bore = (self.bores.thumb?, self.bores.finger(finger)?);
+        let angle = match kind {
+            Kind::Full => between_edges(&bore.0, &bore.1),
+            Kind::Cut => between_edges(&cut.0, &cut.1),
+            Kind::Centre => between_centres(&cut.0, &cut.1),
+        };
+        Some(match along {
+            Along::Arc => ball.radius() * angle,
+            Along::Chord => 2.0 * ball.radius() * libm::sin(0.5 * angle),
+        })
+    }
+
+    /// The arc between the near edges of the finger holes as cut.
+    pub fn bridge(&self, ball: &Sphere) -> f64 {
+        ball.radius() * between_edges(&self.middle, &self.ring)
+    }
+
+    /// The arc between the near edges of the finger bores: the bridge as felt, with inserts in place.
+    pub fn felt_bridge(&self, ball: &Sphere) -> f64 {
+        ball.radius() * between_edges(&self.bores.middle, &self.bores.ring)
+    }
+
+    /// The grip of the other hand: left and right swapped, each hole still the same finger's.
+    pub fn mirrored(&self) -> Placed {
+        self.map(Hole::mirrored)
+    }
+
+    /// This grip seen from another one on the same ball, for example an old grip from the new. Oval angles in the sections stay as
+    /// they were ordered; [`Hole::wide`] turns.
+    ///
+    /// # Errors
+    ///
+    /// A number outside its range.
+    pub fn seen_from(&self, ball: &Sphere, new: Shift) -> Result<Placed, Misfit> {
+        let view = new.view(ball)?;
+        Ok(self.map(|hole| hole.turned(&view)))
+    }
+
+    fn finger(&self, finger: Digit) -> Option<Hole> {
+        match finger {
+            Digit::Thumb => None,
+            Digit::Middle => Some(self.middle),
+            Digit::Ring => Some(self.ring),
+        }
+    }
+
+    pub(super) fn map(&self, change: impl Fn(Hole) -> Hole) -> Placed {
+        Placed {
+            thumb: self.thumb.map(&change),
+            middle: change(self.middle),
+            ring: change(self.ring),
+            bores: Bores {
+                thumb: self.bores.thumb.map(&change),
+                middle: change(self.bores.middle),
+                ring: change(self.bores.ring),
+            },
+        }
     }
 }
 
-/// Placeholder until the placing is there.
-pub(super) fn _unused(_: &Sphere) {}
+impl Bores {
+    fn finger(&self, finger: Digit) -> Option<Hole> {
+        match finger {
+            Digit::Thumb => None,
+            Digit::Middle => Some(self.middle),
+            Digit::Ring => Some(self.ring),
+        }
+    }
+}
+
+/// Radians between the centres of two holes.
+fn between_centres(one: &Hole, other: &Hole) -> f64 {
+    apart(one.out(), other.out())
+}
+
+/// Radians between the near edges of two holes, along the great circle between their centres; below zero if they overlap.
+fn between_edges(one: &Hole, other: &Hole) -> f64 {
+    let (here, there) = (one.out(), other.out());
+    let edges = reach(one, toward(here, there)) + reach(other, toward(there, here));
+    between_centres(one, other) - edges
+}

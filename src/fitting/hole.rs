@@ -3,7 +3,7 @@
 //! The frame is right-handed: the ball's centre is the origin, z runs out through the grip centre, y toward the fingers,
 //! x toward the bowler's right. Looking at the grip from outside with the fingers up, x is right and y is up.
 
-use glam::DVec3;
+use glam::{DMat3, DVec3};
 
 use super::{Misfit, Sphere, layout::Point, within};
 
@@ -118,6 +118,14 @@ impl Pitches {
         super::pitch::combined(self.forward, self.lateral)
     }
 
+    pub(super) fn checked(self, ball: &Sphere) -> Result<Pitches, Misfit> {
+        let most = ball.radius() * libm::sin(STEEPEST.to_radians());
+        within("forward pitch", self.forward, -most, most)?;
+        within("lateral pitch", self.lateral, -most, most)?;
+        within("total pitch", self.total(), 0.0, most)?;
+        Ok(self)
+    }
+
     /// The same pitches seen in a mirror that swaps left and right.
     pub fn mirrored(self) -> Pitches {
         Pitches {
@@ -176,10 +184,7 @@ impl Hole {
         section: Section,
         depth: f64,
     ) -> Result<Hole, Misfit> {
-        let most = ball.radius() * libm::sin(STEEPEST.to_radians());
-        let forward = within("forward pitch", pitches.forward, -most, most)?;
-        let lateral = within("lateral pitch", pitches.lateral, -most, most)?;
-        within("total pitch", pitches.total(), 0.0, most)?;
+        let Pitches { forward, lateral } = pitches.checked(ball)?;
         let section = section.checked()?;
         let right = facing.up.cross(out);
         let aside = (facing.forward * forward + right * lateral) / ball.radius();
@@ -227,7 +232,7 @@ impl Hole {
             // As the table carries the drill: square to the spindle, along the mark on the ball.
             wide: tangent("wide direction", wide, axis)?,
             section,
-            depth: within("depth", depth, 0.0, DEEPEST * ball.radius())?,
+            depth: checked_depth(ball, depth)?,
         })
     }
 
@@ -277,12 +282,29 @@ impl Hole {
         self.wide
     }
 
-    /// The same hole after a turn of the ball.
-    pub(super) fn turned(self, turn: impl Fn(DVec3) -> DVec3) -> Hole {
+    /// The direction of the mouth, of length one.
+    pub(super) fn out(&self) -> DVec3 {
+        self.mouth.normalize_or_zero()
+    }
+
+    /// The same hole seen in a mirror that swaps left and right.
+    pub fn mirrored(self) -> Hole {
+        let swap = |v: DVec3| DVec3::new(-v.x, v.y, v.z);
         Hole {
-            mouth: turn(self.mouth),
-            axis: turn(self.axis),
-            wide: turn(self.wide),
+            mouth: swap(self.mouth),
+            axis: swap(self.axis),
+            wide: swap(self.wide),
+            section: self.section.mirrored(),
+            depth: self.depth,
+        }
+    }
+
+    /// The same hole after a turn of the ball.
+    pub(super) fn turned(self, turn: &DMat3) -> Hole {
+        Hole {
+            mouth: *turn * self.mouth,
+            axis: *turn * self.axis,
+            wide: *turn * self.wide,
             ..self
         }
     }
@@ -291,6 +313,15 @@ impl Hole {
     pub(super) fn with_depth(self, depth: f64) -> Hole {
         Hole { depth, ..self }
     }
+}
+
+/// The greatest depth of any hole.
+pub(super) fn deepest(ball: &Sphere) -> f64 {
+    DEEPEST * ball.radius()
+}
+
+pub(super) fn checked_depth(ball: &Sphere, depth: f64) -> Result<f64, Misfit> {
+    within("depth", depth, 0.0, deepest(ball))
 }
 
 /// Two directions at a hole's mouth, of length one and along the surface: forward, and toward the fingers.

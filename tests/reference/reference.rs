@@ -4,7 +4,9 @@ use std::error::Error;
 
 use serde_json::{Value, json};
 use spanwright::fitting::balance::{self, Ball, Change, Model, Scale};
-use spanwright::fitting::grip::{Along, GripOrder, HoleOrder, Kind, Placed, Reading, Reference, place};
+use spanwright::fitting::grip::{
+    Along, GripOrder, HoleOrder, Kind, Placed, Reading, Reference, place,
+};
 use spanwright::fitting::hole::{Hole, Pitches, Section};
 use spanwright::fitting::inertia::{self, Core};
 use spanwright::fitting::layout::Point;
@@ -38,7 +40,10 @@ impl Dice {
     }
 
     fn pitches(&mut self, forward: (f64, f64), lateral: (f64, f64)) -> Pitches {
-        Pitches { forward: self.between(forward.0, forward.1), lateral: self.between(lateral.0, lateral.1) }
+        Pitches {
+            forward: self.between(forward.0, forward.1),
+            lateral: self.between(lateral.0, lateral.1),
+        }
     }
 }
 
@@ -51,7 +56,11 @@ fn straight() -> GripOrder {
         pitches: Pitches::NONE,
         outside_pitches: None,
     };
-    let span = Reading { value: 3.25, kind: Kind::Full, along: Along::Arc };
+    let span = Reading {
+        value: 3.25,
+        kind: Kind::Full,
+        along: Along::Arc,
+    };
     GripOrder {
         thumb: Some(hole(1.0, 2.5)),
         middle: hole(0.75, 1.5),
@@ -68,7 +77,9 @@ fn oblique(dice: &mut Dice) -> GripOrder {
     let depth = dice.between(1.25, 2.0);
     let lined = dice.yes();
     let mut finger = |lateral| HoleOrder {
-        bore: Section::Round { size: dice.between(0.65, 0.8) },
+        bore: Section::Round {
+            size: dice.between(0.65, 0.8),
+        },
         outside: lined.then_some(0.96875),
         depth,
         pitches: dice.pitches((-0.6, 0.3), lateral),
@@ -77,13 +88,25 @@ fn oblique(dice: &mut Dice) -> GripOrder {
     // The bottoms lean apart, or the fingers would meet.
     let (middle, ring) = (finger((-0.75, -0.4)), finger((0.4, 0.75)));
     let narrow = dice.between(0.85, 1.0);
-    let oval = Section::Oval { wide: narrow + dice.between(0.05, 0.2), narrow, angle: dice.between(0.0, 180.0) };
+    let oval = Section::Oval {
+        wide: narrow + dice.between(0.05, 0.2),
+        narrow,
+        angle: dice.between(0.0, 180.0),
+    };
     let slug = dice.yes();
     let thumb = HoleOrder {
-        bore: if dice.yes() { oval } else { Section::Round { size: narrow } },
+        bore: if dice.yes() {
+            oval
+        } else {
+            Section::Round { size: narrow }
+        },
         outside: slug.then_some(1.5),
         depth: dice.between(2.25, 3.0),
-        pitches: if slug { dice.pitches((-0.1, 0.1), (-0.1, 0.1)) } else { dice.pitches((-0.6, 0.6), (-0.4, 0.4)) },
+        pitches: if slug {
+            dice.pitches((-0.1, 0.1), (-0.1, 0.1))
+        } else {
+            dice.pitches((-0.6, 0.6), (-0.4, 0.4))
+        },
         // A slug hole is often drilled straight and only the bore in it leans.
         outside_pitches: (slug && dice.yes()).then_some(Pitches::NONE),
     };
@@ -98,7 +121,11 @@ fn oblique(dice: &mut Dice) -> GripOrder {
         spans: Some([reading(span), reading(span + dice.between(-0.25, 0.25))]),
         palm_mark: None,
         bridge: dice.between(0.25, 0.4),
-        reference: if dice.yes() { Reference::OwnLine } else { Reference::Centreline },
+        reference: if dice.yes() {
+            Reference::OwnLine
+        } else {
+            Reference::Centreline
+        },
     }
 }
 
@@ -130,11 +157,13 @@ fn arc(sphere: &Sphere, reading: &Reading) -> Outcome<f64> {
 
 /// What was ordered from edge to edge; centre spans have no edges.
 fn edges(sphere: &Sphere, order: &GripOrder) -> Outcome<Vec<Value>> {
-    let mut found = vec![json!({ "what": "bridge", "between": [1, 2], "cut": true, "arc": order.bridge })];
+    let mut found =
+        vec![json!({ "what": "bridge", "between": [1, 2], "cut": true, "arc": order.bridge })];
     for (finger, reading) in order.spans.iter().flatten().enumerate() {
+        let what = ["middle span", "ring span"][finger];
         if reading.kind != Kind::Centre {
             found.push(json!({
-                "what": ["middle span", "ring span"][finger], "between": [0, finger + 1],
+                "what": what, "between": [0, finger + 1],
                 "cut": reading.kind == Kind::Cut, "arc": arc(sphere, reading)?,
             }));
         }
@@ -143,17 +172,37 @@ fn edges(sphere: &Sphere, order: &GripOrder) -> Outcome<Vec<Value>> {
 }
 
 /// The hole as cut, and the bore in its slug or insert.
-fn lined(sphere: &Sphere, cut: Hole, bore: Hole, outside: Option<f64>) -> Outcome<(Hole, Option<Hole>)> {
+fn lined(
+    sphere: &Sphere,
+    cut: Hole,
+    bore: Hole,
+    outside: Option<f64>,
+) -> Outcome<(Hole, Option<Hole>)> {
     if outside.is_none() {
         return Ok((cut, None));
     }
     // A bore that leans away from its hole would come through the bottom; it ends above.
-    let above = if cut.axis() == bore.axis() { 0.0 } else { 0.375 };
-    let shorter = Hole::along(sphere, bore.mouth(), bore.axis(), bore.wide(), bore.section(), bore.depth() - above)?;
+    let above = if cut.axis() == bore.axis() {
+        0.0
+    } else {
+        0.375
+    };
+    let shorter = Hole::along(
+        sphere,
+        bore.mouth(),
+        bore.axis(),
+        bore.wide(),
+        bore.section(),
+        bore.depth() - above,
+    )?;
     Ok((cut, Some(shorter)))
 }
 
-fn holes(sphere: &Sphere, order: &GripOrder, placed: &Placed) -> Outcome<Vec<(&'static str, Hole, Option<Hole>)>> {
+fn holes(
+    sphere: &Sphere,
+    order: &GripOrder,
+    placed: &Placed,
+) -> Outcome<Vec<(&'static str, Hole, Option<Hole>)>> {
     let mut found = Vec::new();
     let bores = &placed.bores;
     if let (Some(cut), Some(bore), Some(ordered)) = (placed.thumb, bores.thumb, order.thumb) {
@@ -169,14 +218,21 @@ fn holes(sphere: &Sphere, order: &GripOrder, placed: &Placed) -> Outcome<Vec<(&'
 
 /// A core that leans anywhere, symmetric every other time.
 fn core(dice: &mut Dice) -> Outcome<(Core, Value)> {
-    let (around, up) = (dice.between(0.0, std::f64::consts::TAU), dice.between(-1.2, 1.2));
+    let (around, up) = (
+        dice.between(0.0, std::f64::consts::TAU),
+        dice.between(-1.2, 1.2),
+    );
     let (cosine, sine) = (libm::cos(up), libm::sin(up));
     let pin = [cosine * libm::sin(around), sine, cosine * libm::cos(around)];
     // Square to the pin: along the circle of its height.
     let bias = [libm::cos(around), 0.0, -libm::sin(around)];
     let symmetric = dice.yes();
     let (low, differential) = (dice.between(2.46, 2.6), dice.between(0.02, 0.06));
-    let intermediate = if symmetric { 0.0 } else { dice.between(0.005, 0.02) };
+    let intermediate = if symmetric {
+        0.0
+    } else {
+        dice.between(0.005, 0.02)
+    };
     let bias = (!symmetric).then_some(bias);
     let told = json!({
         "rg_low": low, "differential": differential, "intermediate": intermediate, "pin": pin, "mass_bias": bias,
@@ -187,7 +243,8 @@ fn core(dice: &mut Dice) -> Outcome<(Core, Value)> {
 fn spec(name: &str, sphere: &Sphere, order: &GripOrder, dice: &mut Dice) -> Outcome<Value> {
     let placed = place(sphere, order)?;
     let holes = holes(sphere, order, &placed)?;
-    let (mut removed, mut back, mut told, mut changes) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+    let (mut removed, mut back, mut told, mut changes) =
+        (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for (digit, cut, bore) in &holes {
         let out = solid::drilled(sphere, cut)?;
         changes.push(Change::out(out, BALL_DENSITY)?);
@@ -215,7 +272,13 @@ fn spec(name: &str, sphere: &Sphere, order: &GripOrder, dice: &mut Dice) -> Outc
     }
     let scale = Scale::new(4.0, Model::Moment)?;
     let spot = Point::new(sphere, dice.between(-3.0, 3.0), dice.between(-3.0, 3.0))?;
-    let ball = Ball::undrilled(*sphere, dice.between(190.0, 256.0), dice.between(0.5, 4.0), spot, &scale)?;
+    let ball = Ball::undrilled(
+        *sphere,
+        dice.between(190.0, 256.0),
+        dice.between(0.5, 4.0),
+        spot,
+        &scale,
+    )?;
     let (core, core_told) = core(dice)?;
     let finished = balance::finish(&ball, &changes, &scale)?;
     let turning = inertia::after(&core, &ball, &changes)?;
@@ -233,11 +296,17 @@ fn spec(name: &str, sphere: &Sphere, order: &GripOrder, dice: &mut Dice) -> Outc
 
 fn main() -> Outcome<()> {
     let mut dice = Dice(20_260_110);
-    println!("{}", spec("straight", &Sphere::default(), &straight(), &mut dice)?);
+    println!(
+        "{}",
+        spec("straight", &Sphere::default(), &straight(), &mut dice)?
+    );
     for number in 1..=OBLIQUE {
         let sphere = Sphere::around(dice.between(26.7, 27.0))?;
         let order = oblique(&mut dice);
-        println!("{}", spec(&format!("oblique-{number}"), &sphere, &order, &mut dice)?);
+        println!(
+            "{}",
+            spec(&format!("oblique-{number}"), &sphere, &order, &mut dice)?
+        );
     }
     Ok(())
 }

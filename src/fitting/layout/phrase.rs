@@ -45,11 +45,7 @@ pub(super) fn place(point: Point, left_hand: bool) -> String {
     if is_nothing(point.up()) {
         format!("{over}, on the midline")
     } else {
-        format!(
-            "{over}, then {} {}",
-            length(point.up()),
-            height(point.up())
-        )
+        format!("{over}, then {} {}", length(point.up()), height(point.up()))
     }
 }
 

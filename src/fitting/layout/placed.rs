@@ -110,7 +110,10 @@ impl Layout {
                     within("direction from the pin", direction, -360.0, 360.0)?.to_radians();
                 let along = self.pin.right(ball) * libm::cos(direction)
                     + self.pin.upward(ball) * libm::sin(direction);
-                Point::of(ball, walk(self.pin.unit(ball), along, ball.radians(pin_out)))
+                Point::of(
+                    ball,
+                    walk(self.pin.unit(ball), along, ball.radians(pin_out)),
+                )
             }
         };
         Ok(Layout {
@@ -174,7 +177,11 @@ impl Layout {
 
     /// Inches from the pin to the VAL, if there is a PAP; below zero for a pin beyond the VAL, away from the grip.
     pub fn buffer(&self, ball: &Sphere) -> Option<f64> {
-        let whole = if self.mirrored { self.mirrored() } else { *self };
+        let whole = if self.mirrored {
+            self.mirrored()
+        } else {
+            *self
+        };
         let square = whole.pap?.right(ball);
         let aside = -whole.pin.unit(ball).dot(square);
         Some(ball.radius() * libm::asin(aside.clamp(-1.0, 1.0)))
@@ -186,7 +193,11 @@ impl Layout {
     ///
     /// No PAP ([`Misfit::NotANumber`]); a pin on the PAP or opposite to it.
     pub fn val(&self, ball: &Sphere) -> Result<f64, Misfit> {
-        let whole = if self.mirrored { self.mirrored() } else { *self };
+        let whole = if self.mirrored {
+            self.mirrored()
+        } else {
+            *self
+        };
         let pap = whole.pap.ok_or(Misfit::NotANumber { what: "PAP" })?;
         let to_pin = way(ball, pap, whole.pin, "distance from pin to PAP")?;
         Ok(turn(pap.unit(ball), pap.upward(ball), to_pin).to_degrees())
@@ -199,7 +210,11 @@ impl Layout {
     ///
     /// No PAP or no mass bias ([`Misfit::NotANumber`]); a pin on one of them or opposite to it.
     pub fn drilling(&self, ball: &Sphere) -> Result<f64, Misfit> {
-        let whole = if self.mirrored { self.mirrored() } else { *self };
+        let whole = if self.mirrored {
+            self.mirrored()
+        } else {
+            *self
+        };
         let pap = whole.pap.ok_or(Misfit::NotANumber { what: "PAP" })?;
         let mass_bias = whole
             .mass_bias

@@ -70,7 +70,12 @@ impl Point {
     /// A number outside those ranges.
     pub fn from_grip(ball: &Sphere, distance: f64, direction: f64) -> Result<Point, Misfit> {
         let half = 2.0 * ball.quarter();
-        let distance = ball.radians(within("distance from the grip centre", distance, 0.0, half)?);
+        let distance = ball.radians(within(
+            "distance from the grip centre",
+            distance,
+            0.0,
+            half,
+        )?);
         let direction =
             within("direction from the midline", direction, -360.0, 360.0)?.to_radians();
         let out = libm::sin(distance);
@@ -137,7 +142,9 @@ impl Point {
         let most = quarter - aside.abs() + super::HAIR;
         let height = within("height above the midline", height, -most, most)?;
         let (aside, high) = (ball.radians(aside), ball.radians(height));
-        let out = (libm::cos(aside + high) * libm::cos(aside - high)).max(0.0).sqrt();
+        let out = (libm::cos(aside + high) * libm::cos(aside - high))
+            .max(0.0)
+            .sqrt();
         let out = if behind { -out } else { out };
         Ok(Point::of(
             ball,
