@@ -7,6 +7,7 @@ true sphere: both lie inside the true solid, and their errors fall with the squa
 
 import functools
 
+import manifold3d
 import numpy as np
 import trimesh
 
@@ -14,9 +15,18 @@ import trimesh
 LEVELS = ((5, 128), (6, 256), (7, 512))
 
 
-@functools.cache
+def solid(vertices, faces):
+    found = manifold3d.Manifold(manifold3d.Mesh64(np.array(vertices, np.float64), np.array(faces, np.uint64)))
+    if found.status() != manifold3d.Error.NoError:
+        raise SystemExit(f"a mesh encloses nothing: {found.status()}")
+    return found
+
+
+@functools.lru_cache(maxsize=len(LEVELS))
 def ball(radius, level):
-    return trimesh.creation.icosphere(subdivisions=LEVELS[level][0], radius=radius)
+    """Kept, since it takes longest to build."""
+    mesh = trimesh.creation.icosphere(subdivisions=LEVELS[level][0], radius=radius)
+    return solid(mesh.vertices, mesh.faces)
 
 
 def outline(section, corners):
@@ -55,15 +65,17 @@ def prism(hole, depth, corners):
             np.column_stack((over, i + count, j + count)),
         )
     )
-    return trimesh.Trimesh(vertices, faces, process=False)
+    return solid(vertices, faces)
 
 
-def moments(mesh):
+def moments(found):
     """Volume, first moment and second moment (the integral of x times x transposed) about the ball's centre."""
+    mesh = found.to_mesh64()
+    mesh = trimesh.Trimesh(mesh.vert_properties[:, :3], mesh.tri_verts, process=False)
     if not mesh.is_watertight:
         raise SystemExit("a mesh leaks: its volume would mean nothing")
-    found = mesh.mass_properties
-    volume, centre, inertia = found.volume, np.array(found.center_mass), np.array(found.inertia)
+    properties = mesh.mass_properties
+    volume, centre, inertia = properties.volume, np.array(properties.center_mass), np.array(properties.inertia)
     central = np.trace(inertia) / 2 * np.eye(3) - inertia
     return volume, volume * centre, central + volume * np.outer(centre, centre)
 
@@ -72,15 +84,14 @@ def drilled(radius, hole, level):
     """What the drill takes out, and the slug, sleeve or insert that is put back around the bore (None for a bare hole)."""
     corners = LEVELS[level][1]
     cutter = prism(hole, hole["depth"], corners)
-    out = trimesh.boolean.intersection([ball(radius, level), cutter], engine="manifold")
+    out = ball(radius, level) ^ cutter
     bore = hole["bore"]
     if bore is None:
         return moments(out), None
     # Where bore and hole end in the same plane, nothing is left below the bore: it may as well pass through.
     flush = bore["axis"] == hole["axis"] and bore["depth"] == hole["depth"]
     inside = prism(bore, bore["depth"] + (0.1 if flush else 0.0), corners)
-    lining = trimesh.boolean.difference([out, inside], engine="manifold")
-    return moments(out), moments(lining)
+    return moments(out), moments(out - inside)
 
 
 def straight(radius, size, depth):
