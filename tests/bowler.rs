@@ -114,6 +114,17 @@ fn demo(name: &str) -> PathBuf {
     "card.insert",
     62
 )]
+#[case("fit_card: { depths: { thumb: 2 1/4 } }", "card.thumb_depth", 144)]
+#[case("fit_card: { depths: { ring: 1 1/8 } }", "card.ring_depth", 72)]
+#[case("fit_card: { oval: { narrow: 15/16 } }", "card.oval_narrow", 60)]
+#[case("fit_card: { sleeve: yes }", "card.sleeve", 1)]
+#[case("fit_card: { weight: 14 lb 12 oz }", "card.ball_weight", 1475)]
+#[case("fit_check: { symptoms: [ball drops, low revs] }", "check.symptoms", (1 << 1) | (1 << 18))]
+#[case("fit_check: { rest_test: stays in }", "check.rest_test", 1)]
+#[case("fit_check: { joint_line: 1/16 }", "check.joint_line", 4)]
+#[case("fit_check: { event_in: 6 weeks }", "check.event_weeks", 6)]
+#[case("measured: { palm_mark: 3 1/2 }", "hand.palm_mark", 224)]
+#[case("settled: { sleeve: yes }", "settled.sleeve", 1)]
 fn a_profile_tells_what_is_written(#[case] text: &str, #[case] name: &str, #[case] value: i64) {
     let bowler = bowler(text);
     assert_eq!(bowler.answer(name), Some(value));
@@ -143,6 +154,8 @@ fn what_is_not_written_is_not_known() {
 #[case("owned: unknown", &["owned.count", "owned.covers"])]
 #[case("measured: { thumb: unknown }", &["hand.thumb_gauge", "hand.thumb_lies"])]
 #[case("measured: { spans: unknown }", &["hand.fingertip_middle_span", "hand.conventional_ring_span"])]
+#[case("fit_card: { oval: unknown }", &["card.oval_wide", "card.oval_angle"])]
+#[case("fit_check: unknown", &["check.symptoms", "check.rest_test"])]
 #[case("fit_card: { pitches: unknown }", &["card.thumb_forward", "card.ring_lateral"])]
 fn unknown_is_remembered_and_is_no_value(#[case] text: &str, #[case] names: &[&str]) {
     let bowler = bowler(text);

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::notation::{Notation, raw_fraction, shop_fraction};
 
-const ALL: [Notation; 16] = [
+const ALL: [Notation; 17] = [
     Notation::Count,
     Notation::Counted("game", "games"),
     Notation::Points,

@@ -14,6 +14,7 @@ use crate::vocabulary::{BallCandidate, Interval, Situation, StageWorld, ball_fac
 const SHOWN: usize = 3;
 
 /// What the ball stage found.
+#[derive(Default)]
 pub(super) struct Balls {
     pub(super) picks: Vec<Pick>,
     pub(super) ruled_out: Vec<RuledOut>,

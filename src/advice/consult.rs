@@ -2,14 +2,16 @@
 
 use std::collections::BTreeSet;
 
+use super::balls::Balls;
 use super::consultation::{Chosen, Consultation, PERSON};
+use super::drilling::Drilling;
 use super::explain;
+use super::old_ball::OldBall;
 use super::outcome::Trouble;
-use super::result::{Advice, Assumed, Bill};
+use super::result::{Advice, Assumed};
 use super::shop::Shop;
 use super::spec::{DrillSpec, SpecNumber};
 use super::stages::{self, Staged};
-use super::stock;
 use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
@@ -25,18 +27,54 @@ pub(super) fn consult(
     bowler: &Bowler,
     choice: Option<Chosen>,
 ) -> Result<Advice, Trouble> {
-    let mut consultation = Consultation {
-        shop,
-        bowler,
-        situation: Situation::of(bowler, shop.rules()),
-        cautions: Vec::new(),
-        settled: Vec::new(),
-    };
-    consultation.price_list();
-    consultation.bench();
-    consultation.weight(choice)?;
+    run(shop, bowler, choice, None)
+}
+
+/// The same for a ball the customer brings drilled: there is no ball to choose.
+pub(super) fn consult_used(shop: &Shop, bowler: &Bowler, old: &OldBall) -> Result<Advice, Trouble> {
+    run(shop, bowler, None, Some(old))
+}
+
+/// Weight, grip and fit alone, whatever ball it is for.
+pub(super) fn fit_without_a_ball<'s>(
+    shop: &'s Shop,
+    bowler: &'s Bowler,
+    old: &OldBall,
+) -> Result<Consultation<'s>, Trouble> {
+    let mut consultation = Consultation::begin(shop, bowler);
+    consultation.bring(old);
+    let settled = bowler.answer("settled.weight");
+    consultation.weight(settled)?;
     consultation.grip()?;
-    let found = consultation.balls(choice)?;
+    consultation.spec();
+    Ok(consultation)
+}
+
+fn run(
+    shop: &Shop,
+    bowler: &Bowler,
+    choice: Option<Chosen>,
+    old: Option<&OldBall>,
+) -> Result<Advice, Trouble> {
+    let mut consultation = Consultation::begin(shop, bowler);
+    if let Some(old) = old {
+        consultation.bring(old);
+    }
+    let chosen = choice.map(|c| shop.candidates()[c.candidate].weight);
+    let brought = old.and_then(|old| old.weight);
+    let settled = bowler.answer("settled.weight");
+    consultation.weight(chosen.or(brought).or(settled))?;
+    consultation.grip()?;
+    let found = match old {
+        Some(old) => {
+            if let Some(cover) = old.cover {
+                let cover = Interval::point(cover);
+                consultation.situation.set("settled.cover", cover);
+            }
+            Balls::default()
+        }
+        None => consultation.balls(choice)?,
+    };
     if let Some(chosen) = found.chosen {
         let ball = &shop.candidates()[chosen];
         consultation
@@ -54,18 +92,28 @@ pub(super) fn consult(
         consultation.words("layout", &layout_facts(), words::LAYOUTS, "settled.layout")?;
     }
     let mut spec = consultation.spec();
-    spec.for_ball = found.chosen.map(|c| shop.candidates()[c].id.clone());
+    let from_the_shelf = found.chosen.map(|c| shop.candidates()[c].id.clone());
+    spec.for_ball = from_the_shelf.or_else(|| old.map(|old| old.name.clone()));
     consultation.persons_cautions();
     // A serious caution of the person comes before the drill, whatever it is about.
     let held = consultation
         .cautions
         .iter()
         .any(|c| c.about == PERSON && c.severity == Severity::Serious);
-    let drill_today = !held && !spec.numbers.is_empty() && spec.numbers.iter().all(drillable);
+    let drilling = match consultation.away() {
+        true => None,
+        false => consultation.drilling(found.chosen),
+    };
+    let refused = drilling.as_ref().is_some_and(Drilling::is_refused);
+    let complete = !spec.numbers.is_empty() && spec.numbers.iter().all(drillable);
+    let drill_today = !held && !refused && complete;
     if consultation.away() {
         withhold(&mut spec);
     }
-    let bill = found.chosen.map(|c| consultation.bill(c));
+    let bill = match old {
+        Some(old) => Some(consultation.redrill(old)),
+        None => found.chosen.map(|c| consultation.bill(c)),
+    };
     let used: BTreeSet<&str> = consultation
         .settled
         .iter()
@@ -95,7 +143,8 @@ pub(super) fn consult(
         assumptions,
         bill,
         spec,
-        drilling: None,
+        drilling,
+        offers: None,
         drill_today,
         digest: shop.digest().to_owned(),
     })
@@ -120,7 +169,21 @@ fn withhold(spec: &mut DrillSpec) {
     }
 }
 
-impl Consultation<'_> {
+impl<'s> Consultation<'s> {
+    /// Nothing is settled yet.
+    fn begin(shop: &'s Shop, bowler: &'s Bowler) -> Self {
+        let mut consultation = Consultation {
+            shop,
+            bowler,
+            situation: Situation::of(bowler, shop.rules()),
+            cautions: Vec::new(),
+            settled: Vec::new(),
+        };
+        consultation.price_list();
+        consultation.bench();
+        consultation
+    }
+
     /// Prices that a reason may speak of.
     fn price_list(&mut self) {
         let prices = self.shop.catalog().prices();
@@ -143,17 +206,14 @@ impl Consultation<'_> {
     }
 
     /// The one who will bowl isn't here, so nothing is drilled.
-    fn away(&self) -> bool {
+    pub(super) fn away(&self) -> bool {
         self.situation.is("bowler.present") || self.situation.is("bowler.absent")
     }
 
-    fn weight(&mut self, choice: Option<Chosen>) -> Result<(), Trouble> {
+    /// Settles the weight; `asked` is one that was decided on beforehand.
+    fn weight(&mut self, asked: Option<i64>) -> Result<(), Trouble> {
         let mut candidates: Vec<WeightCandidate> =
             (6..=16).map(|lb| WeightCandidate(lb * 100)).collect();
-        let asked = match choice {
-            Some(c) => Some(self.shop.candidates()[c.candidate].weight),
-            None => self.bowler.answer("settled.weight"),
-        };
         if let Some(between) = asked
             && let Err(at) = candidates.binary_search_by_key(&between, |c| c.0)
         {
@@ -206,7 +266,7 @@ impl Consultation<'_> {
         self.cautions.extend(staged.cautions);
     }
 
-    fn persons_cautions(&mut self) {
+    pub(super) fn persons_cautions(&mut self) {
         let rules = self.shop.rules();
         let lines = rules.cautions(&Alone(&self.situation));
         self.cautions.extend(
@@ -216,7 +276,7 @@ impl Consultation<'_> {
         );
     }
 
-    fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
+    pub(super) fn assumptions(&self, used: &BTreeSet<&str>) -> Vec<Assumed> {
         let vocabulary = self.situation.vocabulary();
         // What keeps a serious caution away is worth putting right, even if no reason looked at it.
         let rules = self.shop.rules().rules();
@@ -250,40 +310,5 @@ impl Consultation<'_> {
                 strength: a.source().strength().words(),
             })
             .collect()
-    }
-
-    fn bill(&self, chosen: usize) -> Bill {
-        let catalog = self.shop.catalog();
-        let unit = &catalog.stock()[self.shop.candidates()[chosen].stock];
-        let grip = match self.situation.known("settled.grip") {
-            Some(1) => Grip::Fingertip,
-            _ => Grip::Conventional,
-        };
-        let slug = self.situation.is("fit.has_slug");
-        let mut order = stock::order(unit, grip, slug);
-        order.undrilled = self.away();
-        let prices = catalog.prices();
-        let quote = prices.quote(&order);
-        let weeks = Notation::Counted("week", "weeks").write(prices.free_easing_weeks());
-        let mut notes = vec![prices.warranty().to_owned()];
-        if !order.undrilled {
-            notes.insert(0, format!("Free easing of the holes for {weeks}."));
-        } else {
-            let drilled = self.shop.candidates()[chosen].out_the_door(&self.situation);
-            let total = Notation::Money.write(drilled.value());
-            notes.insert(0, format!("Drilled later, it comes to {total} in all."));
-        }
-        Bill {
-            lines: quote
-                .lines()
-                .iter()
-                .map(|(label, cents)| (label.clone(), Notation::Money.write(*cents)))
-                .collect(),
-            tax: Notation::Money.write(quote.tax()),
-            total: Notation::Money.write(quote.total()),
-            total_cents: quote.total(),
-            ready_when: prices.ready_when().to_owned(),
-            notes,
-        }
     }
 }

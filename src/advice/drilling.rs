@@ -149,7 +149,14 @@ views! {
         before: (f64, f64, f64),
         /// The same of the drilled ball.
         after: (f64, f64, f64),
-        /// Inches along the surface that the axis of lowest RG moved.
-        moved: f64,
+        /// Inches along the surface that the axis of lowest RG moved; none where the core has no such axis.
+        moved: Option<f64>,
+    }
+}
+
+impl Drilling {
+    /// True if the holes may not be drilled as they stand.
+    pub fn is_refused(&self) -> bool {
+        !self.refusals.is_empty()
     }
 }

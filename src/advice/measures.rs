@@ -5,7 +5,7 @@ use super::explain::{self, Scale};
 use super::spec::{DrillSpec, SpecNumber};
 use crate::notation::Notation;
 use crate::rules::{Measured, UNKNOWN};
-use crate::vocabulary::{Alone, Interval, Measure, bench, measures};
+use crate::vocabulary::{Alone, Interval, Measure, NoStart, bench, measures};
 
 /// What a number says where no hand was measured at all.
 const NOTHING_MEASURED: &str = "Measure the hand.";
@@ -37,7 +37,7 @@ impl Consultation<'_> {
             id,
             fact,
             ask,
-            none_in,
+            no_start,
             only,
         } in measures()
         {
@@ -55,7 +55,11 @@ impl Consultation<'_> {
                 // Not even a shop's own rule makes up a hand.
                 measured = Measured::default();
             }
-            let none = none_in.is_some_and(|(fact, word)| self.situation.is_word(fact, word));
+            let none = match no_start {
+                NoStart::Missing => false,
+                NoStart::NoneIn(fact, word) => self.situation.is_word(fact, word),
+                NoStart::NoneUnless(flag) => !self.situation.is(flag),
+            };
             if none && measured.value().is_none() {
                 continue;
             }
@@ -75,7 +79,7 @@ impl Consultation<'_> {
         spec
     }
 
-    fn number(
+    pub(super) fn number(
         &self,
         id: &str,
         meaning: &str,

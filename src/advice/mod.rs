@@ -6,25 +6,34 @@
 
 mod ask;
 mod balls;
+mod bill;
 mod builtin;
 mod consult;
 mod consultation;
 mod drilling;
 mod explain;
 mod measures;
+mod offers;
+mod old_ball;
 mod outcome;
+mod planned;
 mod reason;
+mod refit;
+mod refitting;
 mod result;
 mod shop;
 mod spec;
 mod stages;
 mod stock;
+mod used;
 
 pub use drilling::{
     CoreChange, Drilling, LayoutStep, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
+pub use offers::{Offer, Offers};
 pub use outcome::Trouble;
 pub use reason::{Caution, Reason, Texts};
+pub use refit::{Cause, Change, Past, Refit, ToWrite};
 pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use shop::{Shop, ShopFiles};
 pub use spec::{DrillSpec, SpecNumber, WorkStep};

@@ -26,6 +26,8 @@ pub enum Trouble {
         /// The weights that are on the shelf.
         weights: String,
     },
+    /// No fit card tells of a drilled ball.
+    NoUsedBall,
     /// The rules lack something the consultation can't do without.
     Rules(String),
 }
@@ -54,6 +56,10 @@ impl fmt::Display for Trouble {
                 "`{}` is not on the shelf in {}; on the shelf: {weights}",
                 crate::document::clean(asked),
                 crate::document::clean(wanted)
+            ),
+            Trouble::NoUsedBall => write!(
+                f,
+                "no fit card tells of a drilled ball; read its holes off the ball and write them down as `fit_card`"
             ),
             Trouble::Rules(text) => write!(f, "the rules can't be used: {text}"),
         }

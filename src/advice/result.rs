@@ -1,6 +1,6 @@
 //! What a consultation gives back. Plain results with getters; nothing here computes.
 
-use super::{Caution, DrillSpec, Drilling, Reason};
+use super::{Caution, DrillSpec, Drilling, Offers, Reason};
 
 /// The whole answer to "which ball, and how do I drill it?".
 #[derive(Clone, Debug)]
@@ -17,6 +17,7 @@ pub struct Advice {
     pub(crate) bill: Option<Bill>,
     pub(crate) spec: DrillSpec,
     pub(crate) drilling: Option<Drilling>,
+    pub(crate) offers: Option<Offers>,
     pub(crate) drill_today: bool,
     pub(crate) digest: String,
 }
@@ -153,6 +154,10 @@ impl Advice {
     /// The drilled ball as computed from the spec; none where nothing was measured or nothing may be drilled.
     pub fn drilling(&self) -> Option<&Drilling> {
         self.drilling.as_ref()
+    }
+    /// What else can be done about an old ball; only where one was brought.
+    pub fn offers(&self) -> Option<&Offers> {
+        self.offers.as_ref()
     }
     /// False when nothing may be drilled today (a present, or no hand measured).
     pub fn drill_today(&self) -> bool {

@@ -2,7 +2,7 @@
 
 use crate::catalog::{Catalog, Grip, Order, Stock};
 use crate::notation::Notation;
-use crate::vocabulary::BallCandidate;
+use crate::vocabulary::{BallCandidate, Situation};
 
 /// Everything in stock as candidates, in the catalog's order.
 pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
@@ -13,7 +13,10 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
         .enumerate()
         .map(|(stock, unit)| {
             let model = unit.model();
-            let total = |grip, slug| order_total(catalog, unit, grip, slug);
+            let thumbs = |grip| {
+                [Thumb::Bored, Thumb::Slug, Thumb::Sleeve]
+                    .map(|thumb| catalog.prices().quote(&order(unit, grip, thumb)).total())
+            };
             BallCandidate {
                 id: ball_id(unit),
                 stock,
@@ -30,14 +33,8 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
                     .colours()
                     .iter()
                     .fold(0, |set, colour| set | 1 << colour.index()),
-                drilled: [
-                    [
-                        total(Grip::Conventional, false),
-                        total(Grip::Conventional, true),
-                    ],
-                    [total(Grip::Fingertip, false), total(Grip::Fingertip, true)],
-                ],
-                cheapest: [[i64::MAX; 2]; 2],
+                drilled: [thumbs(Grip::Conventional), thumbs(Grip::Fingertip)],
+                cheapest: [[i64::MAX; 3]; 2],
             }
         })
         .collect();
@@ -57,16 +54,42 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
     all
 }
 
-fn order_total(catalog: &Catalog, unit: &Stock, grip: Grip, slug: bool) -> i64 {
-    catalog.prices().quote(&order(unit, grip, slug)).total()
+/// What the thumb hole gets.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Thumb {
+    /// Nothing: it is bored into the ball, or there is none.
+    Bored,
+    /// A solid slug.
+    Slug,
+    /// A sleeve that can be changed.
+    Sleeve,
+}
+
+impl Thumb {
+    /// What the settled fit asks for.
+    pub(super) fn of(situation: &Situation) -> Thumb {
+        if situation.is("fit.has_sleeve") {
+            Thumb::Sleeve
+        } else if situation.is("fit.has_slug") {
+            Thumb::Slug
+        } else {
+            Thumb::Bored
+        }
+    }
+
+    /// The order with it.
+    pub(super) fn on<'c>(self, mut order: Order<'c>) -> Order<'c> {
+        order.slug = self == Thumb::Slug;
+        order.sleeve = self == Thumb::Sleeve;
+        order
+    }
 }
 
 /// The order for a ball bought here.
-pub(super) fn order(unit: &Stock, grip: Grip, slug: bool) -> Order<'_> {
+pub(super) fn order(unit: &Stock, grip: Grip, thumb: Thumb) -> Order<'_> {
     let mut order = Order::ball(unit.model(), unit.weight());
     order.grip = grip;
-    order.slug = slug;
-    order
+    thumb.on(order)
 }
 
 /// `model-id@weight`, the weight without its unit.

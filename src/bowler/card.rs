@@ -1,8 +1,10 @@
 //! The fit card: the last ball that was drilled for this hand, as drilled, and how it went.
 
+use super::entry::{self, Entry};
 use super::sheet::{Key, Sheet};
 use super::span::{self, Origin, Span};
-use crate::document::{Node, clean};
+use super::statics::{self, Statics};
+use crate::document::Node;
 
 /// The last ball drilled for this hand. Its numbers are answers named `card.…`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -10,7 +12,11 @@ pub struct FitCard {
     ball: Option<String>,
     date: Option<String>,
     complaint: Option<String>,
+    serial: Option<String>,
+    layout: Option<String>,
+    statics: Statics,
     spans: Vec<Span>,
+    entries: Vec<Entry>,
 }
 
 impl FitCard {
@@ -29,6 +35,26 @@ impl FitCard {
         self.complaint.as_deref()
     }
 
+    /// The serial number on the ball.
+    pub fn serial(&self) -> Option<&str> {
+        self.serial.as_deref()
+    }
+
+    /// Its layout, in the shop's words.
+    pub fn layout(&self) -> Option<&str> {
+        self.layout.as_deref()
+    }
+
+    /// The static weights measured on the drilled ball.
+    pub fn statics(&self) -> Statics {
+        self.statics
+    }
+
+    /// What happened to the ball over the years, oldest first.
+    pub fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
     /// The spans as they were read off the ball.
     pub fn spans(&self) -> &[Span] {
         &self.spans
@@ -41,11 +67,23 @@ const CARD_KEYS: &[Key] = &[
     ("slug", "card.slug"),
     ("insert", "card.insert"),
     ("tapes", "card.tapes"),
+    ("sleeve", "card.sleeve"),
+    ("weight", "card.ball_weight"),
 ];
 const BORE_KEYS: &[Key] = &[
     ("thumb", "card.thumb_bore"),
     ("middle", "card.middle_bore"),
     ("ring", "card.ring_bore"),
+];
+const DEPTH_KEYS: &[Key] = &[
+    ("thumb", "card.thumb_depth"),
+    ("middle", "card.middle_depth"),
+    ("ring", "card.ring_depth"),
+];
+const OVAL_KEYS: &[Key] = &[
+    ("wide", "card.oval_wide"),
+    ("narrow", "card.oval_narrow"),
+    ("angle", "card.oval_angle"),
 ];
 /// The two pitches of each hole of a card.
 const PITCHES: &[(&str, &str, [Key; 2])] = &[
@@ -86,7 +124,7 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<FitCard>
         card.ball = sheet.words(ball, "the ball of the card");
     }
     if let Some(date) = fields.take("date") {
-        card.date = read_date(sheet, date);
+        card.date = entry::date(sheet, date);
     }
     if let Some(complaint) = fields.take("complaint") {
         card.complaint = read_complaint(sheet, complaint);
@@ -103,6 +141,24 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<FitCard>
     }
     if let Some(bores) = fields.take("bores") {
         sheet.group(bores, "the bores", BORE_KEYS);
+    }
+    if let Some(depths) = fields.take("depths") {
+        sheet.group(depths, "the depths", DEPTH_KEYS);
+    }
+    if let Some(oval) = fields.take("oval") {
+        sheet.group(oval, "the oval", OVAL_KEYS);
+    }
+    if let Some(serial) = fields.take("serial") {
+        card.serial = sheet.words(serial, "the serial number");
+    }
+    if let Some(layout) = fields.take("layout") {
+        card.layout = sheet.words(layout, "the layout of the card");
+    }
+    if let Some(statics) = fields.take("statics") {
+        card.statics = statics::read(sheet, statics);
+    }
+    if let Some(entries) = fields.take("entries") {
+        card.entries = entry::read(sheet, entries);
     }
     sheet.keys(&mut fields, CARD_KEYS);
     fields.close(&mut sheet.reader);
@@ -146,53 +202,4 @@ fn read_complaint<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<String> {
         .found
         .insert("card.complaint", super::sheet::Found { value, node });
     (value == 1).then_some(text)
-}
-
-fn read_date<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<String> {
-    if sheet.nothing(node, []) {
-        return None;
-    }
-    let text = sheet.reader.text(node, "the date")?;
-    if is_date(text) {
-        return Some(text.to_owned());
-    }
-    let message = format!("`{}` is no date", clean(text));
-    sheet.reader.fault_with_help(
-        node,
-        "bad-value",
-        message,
-        "write year, month and day: 2026-03-14",
-    );
-    None
-}
-
-/// A day of the calendar, written `2026-03-14`.
-fn is_date(text: &str) -> bool {
-    let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts[..] else {
-        return false;
-    };
-    let widths = [(year, 4), (month, 2), (day, 2)];
-    if widths
-        .iter()
-        .any(|(part, width)| part.len() != *width || !part.bytes().all(|b| b.is_ascii_digit()))
-    {
-        return false;
-    }
-    let numbers: Vec<u32> = [year, month, day]
-        .iter()
-        .filter_map(|part| part.parse().ok())
-        .collect();
-    let [year, month, day] = numbers[..] else {
-        return false;
-    };
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        2 if leap => 29,
-        2 => 28,
-        4 | 6 | 9 | 11 => 30,
-        1..=12 => 31,
-        _ => 0,
-    };
-    day >= 1 && day <= days
 }

@@ -3,7 +3,7 @@
 use super::hand::Hand;
 use super::sheet::{Found, Sheet};
 use super::span::{Finger, Grip, Span, SpanKind};
-use super::{FitCard, OwnedBall};
+use super::{FitCard, OwnedBall, oval};
 use crate::notation::Notation;
 
 /// The most by which the spans to the two fingers differ without a second look, in 1/64 in.
@@ -28,7 +28,7 @@ pub(super) struct Parts<'a, 'd> {
 pub(super) fn check(sheet: &mut Sheet, parts: &Parts) {
     check_hold_test(sheet);
     check_ball_now(sheet);
-    check_oval(sheet);
+    oval::check(sheet);
     check_thumb(sheet, parts);
     ask_about_delivery(sheet);
     ask_about_curve(sheet);
@@ -44,16 +44,16 @@ pub(super) fn check(sheet: &mut Sheet, parts: &Parts) {
 }
 
 /// Both answers, if both were given.
-fn both<'d>(sheet: &Sheet<'d>, one: &str, other: &str) -> Option<(Found<'d>, Found<'d>)> {
+pub(super) fn both<'d>(
+    sheet: &Sheet<'d>,
+    one: &str,
+    other: &str,
+) -> Option<(Found<'d>, Found<'d>)> {
     Some((sheet.found(one)?, sheet.found(other)?))
 }
 
 fn pounds(value: i64) -> String {
     Notation::Weight.write(value)
-}
-
-fn size(value: i64) -> String {
-    Notation::HoleSize.write(value)
 }
 
 fn check_hold_test(sheet: &mut Sheet) {
@@ -83,25 +83,6 @@ fn check_ball_now(sheet: &mut Sheet) {
             weight.node,
             message,
             "leave the weight out, or say whose ball it is: house or own",
-        );
-    }
-}
-
-fn check_oval(sheet: &mut Sheet) {
-    let Some((wide, narrow)) = both(sheet, "hand.oval_wide", "hand.oval_narrow") else {
-        return;
-    };
-    if narrow.value > wide.value {
-        let line = sheet.line(wide.node);
-        let message = format!(
-            "the narrow size {} is over the wide size {} (line {line})",
-            size(narrow.value),
-            size(wide.value)
-        );
-        sheet.contradict(
-            narrow.node,
-            message,
-            "exchange the two sizes, or measure again",
         );
     }
 }
@@ -288,6 +269,7 @@ fn ask_about_warm_hands(sheet: &mut Sheet) {
             continue;
         };
         if after < before {
+            let size = |value| Notation::HoleSize.write(value);
             let (before, after) = (size(before), size(after));
             sheet.ask(
                 warm,

@@ -10,6 +10,7 @@ const HAND_KEYS: &[Key] = &[
     ("finger_joints", "hand.finger_joints"),
     ("finger_reach", "hand.finger_reach"),
     ("slim_fingers", "hand.slim_fingers"),
+    ("palm_mark", "hand.palm_mark"),
 ];
 const THUMB_KEYS: &[Key] = &[
     ("length", "hand.thumb_length"),

@@ -18,23 +18,33 @@
 //! Everything that rules may ask is an *answer* with a name, such as `bowler.age`; [`ANSWERS`] lists them all with
 //! their ranges, and [`Bowler::answer`] gives their values.
 
+mod answer;
 mod card;
 mod check;
+mod entry;
 mod hand;
+mod oval;
 mod owned;
 mod read;
 mod sheet;
 mod span;
+mod statics;
 mod table;
+mod used;
 mod words;
 
+pub use answer::{Answer, Shape, answer};
 pub use card::FitCard;
+pub use entry::Entry;
 pub use owned::OwnedBall;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
-pub use table::{ANSWERS, Answer, Shape, answer};
+pub use statics::Statics;
+pub use table::ANSWERS;
+pub use used::{NewGrip, UsedBall};
 pub use words::{
-    ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, EXPERIENCES, FLEXIBILITIES, GRIPS,
-    HANDS, INJURIES, INTENTS, LANES, LIES, REV_LEVELS, SKINS, THUMBS,
+    ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, ENTRIES, EXPERIENCES, FLEXIBILITIES,
+    GRIPS, HANDS, INJURIES, INTENTS, LANES, LIES, OLD_HOLES, REST_TESTS, REV_LEVELS, SKINS,
+    SYMPTOMS, THUMBS,
 };
 
 use crate::document::{Document, Faults};
@@ -71,6 +81,7 @@ pub struct Bowler {
     spans: Vec<Span>,
     card: Option<FitCard>,
     owned: Vec<OwnedBall>,
+    used: Option<UsedBall>,
     settled_ball: Option<String>,
 }
 
@@ -126,6 +137,11 @@ impl Bowler {
     /// The balls owned.
     pub fn owned(&self) -> &[OwnedBall] {
         &self.owned
+    }
+
+    /// The drilled ball that is to be drilled anew, if there is one; its old holes stand on the fit card.
+    pub fn used_ball(&self) -> Option<&UsedBall> {
+        self.used.as_ref()
     }
 
     /// The id of the ball the fitter has settled on.

@@ -3,7 +3,7 @@
 use super::check::{self, Parts};
 use super::sheet::{Found, Key, Sheet, is_unknown};
 use super::words::REV_LEVELS;
-use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned};
+use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned, used};
 use crate::document::{Content, Document, Faults, Node};
 use crate::notation::Notation;
 
@@ -42,7 +42,17 @@ const HOLD_TEST_KEYS: &[Key] = &[
     ("failed", "bowler.hold_failed"),
 ];
 const PAP_KEYS: &[Key] = &[("over", "bowler.pap_over"), ("up", "bowler.pap_up")];
-const SETTLED_KEYS: &[Key] = &[("weight", "settled.weight"), ("grip", "settled.grip")];
+const SETTLED_KEYS: &[Key] = &[
+    ("weight", "settled.weight"),
+    ("grip", "settled.grip"),
+    ("sleeve", "settled.sleeve"),
+];
+const FIT_CHECK_KEYS: &[Key] = &[
+    ("symptoms", "check.symptoms"),
+    ("rest_test", "check.rest_test"),
+    ("joint_line", "check.joint_line"),
+    ("event_in", "check.event_weeks"),
+];
 const WHERE: &[&str] = &["release", "pins"];
 /// The fastest speed at release that is taken, in 0.1 mph.
 const FASTEST: i64 = 300;
@@ -58,6 +68,7 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
             spans: Vec::new(),
             card: None,
             owned: Vec::new(),
+            used: None,
             settled_ball: None,
         });
     };
@@ -94,6 +105,12 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
     let card = fields
         .take("fit_card")
         .and_then(|node| card::read(&mut sheet, node));
+    let used = fields
+        .take("used_ball")
+        .and_then(|node| used::read(&mut sheet, node, card.as_ref(), &owned));
+    if let Some(node) = fields.take("fit_check") {
+        sheet.group(node, "the fit check", FIT_CHECK_KEYS);
+    }
     fields.close(&mut sheet.reader);
 
     check::check(
@@ -113,6 +130,7 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
         spans: hand.spans,
         card,
         owned,
+        used,
         settled_ball,
     })
 }

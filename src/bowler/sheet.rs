@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Question;
-use super::table::{self, Shape};
+use super::answer::{Shape, answer};
 use crate::document::{Content, Document, Faults, Node, Reader, clean};
 use crate::notation::Notation;
 
@@ -116,7 +116,7 @@ impl<'d> Sheet<'d> {
 
     /// Reads one answer by its row of the table without keeping it.
     pub(super) fn read(&mut self, name: &'static str, node: &'d Node) -> Option<i64> {
-        let called = table::answer(name)?.called();
+        let called = answer(name)?.called();
         self.read_as(name, called, node)
     }
 
@@ -130,7 +130,7 @@ impl<'d> Sheet<'d> {
         if self.nothing(node, [name]) {
             return None;
         }
-        match table::answer(name)?.shape() {
+        match answer(name)?.shape() {
             Shape::Number {
                 notation,
                 lowest,
@@ -141,11 +141,7 @@ impl<'d> Sheet<'d> {
                     .reader
                     .value(node, called, |text| notation.read(text))?;
                 if value < lowest || value > highest {
-                    let (least, most) = (notation.write(lowest), notation.write(highest));
-                    let message = format!("{called} can't be {}", notation.write(value));
-                    let help = format!("it lies between {least} and {most}");
-                    self.reader
-                        .fault_with_help(node, "out-of-range", message, help);
+                    self.out_of_range(node, called, notation, value, (lowest, highest));
                     return None;
                 }
                 if value < usual.0 || value > usual.1 {
@@ -157,6 +153,48 @@ impl<'d> Sheet<'d> {
             Shape::Flag => self.reader.flag(node, called).map(i64::from),
             Shape::Set(words) => self.set(node, called, words),
         }
+    }
+
+    /// A number that no rule asks for, in steps, inside a range.
+    pub(super) fn number(
+        &mut self,
+        node: &'d Node,
+        called: &str,
+        notation: Notation,
+        range: std::ops::RangeInclusive<i64>,
+    ) -> Option<i64> {
+        if self.nothing(node, []) {
+            return None;
+        }
+        let value = self
+            .reader
+            .value(node, called, |text| notation.read(text))?;
+        if range.contains(&value) {
+            return Some(value);
+        }
+        self.out_of_range(
+            node,
+            called,
+            notation,
+            value,
+            (*range.start(), *range.end()),
+        );
+        None
+    }
+
+    fn out_of_range(
+        &mut self,
+        node: &Node,
+        called: &str,
+        notation: Notation,
+        value: i64,
+        (lowest, highest): (i64, i64),
+    ) {
+        let (least, most) = (notation.write(lowest), notation.write(highest));
+        let message = format!("{called} can't be {}", notation.write(value));
+        let help = format!("it lies between {least} and {most}");
+        self.reader
+            .fault_with_help(node, "out-of-range", message, help);
     }
 
     /// One of some words; `one hand`, `one-hand` and `one_hand` are the same.

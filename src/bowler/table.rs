@@ -1,88 +1,15 @@
 //! Every answer a profile can give, once: its name, what may be written, and what is worth asking again.
 
+use super::answer::{Answer, Shape, number, plain, row};
 use super::words::{
     ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, EXPERIENCES, FLEXIBILITIES, GRIPS,
-    HANDS, INJURIES, INTENTS, LANES, LIES, REV_LEVELS, SKINS, THUMBS,
+    HANDS, INJURIES, INTENTS, LANES, LIES, REST_TESTS, REV_LEVELS, SKINS, SYMPTOMS, THUMBS,
 };
 use crate::notation::Notation;
 
-/// What an answer looks like.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[non_exhaustive]
-pub enum Shape {
-    /// A number in whole steps of a notation. Outside `lowest..=highest` it is refused; outside `usual` it is asked again.
-    Number {
-        /// How it is written and what a step is.
-        notation: Notation,
-        /// The lowest value accepted, in steps.
-        lowest: i64,
-        /// The highest value accepted, in steps.
-        highest: i64,
-        /// The range that needs no second question, in steps.
-        usual: (i64, i64),
-    },
-    /// One of these words; the value is its index.
-    Choice(&'static [&'static str]),
-    /// Yes (1) or no (0).
-    Flag,
-    /// Any of these words; the value has bit `i` set for word `i`.
-    Set(&'static [&'static str]),
-}
-
-/// One answer: the name it is asked for by, what it is called in a sentence, and its shape.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Answer {
-    name: &'static str,
-    called: &'static str,
-    shape: Shape,
-}
-
-impl Answer {
-    /// The fact name, such as `bowler.age`.
-    pub fn name(&self) -> &'static str {
-        self.name
-    }
-
-    /// What a fitter calls it, such as "the age".
-    pub fn called(&self) -> &'static str {
-        self.called
-    }
-
-    /// What may be written.
-    pub fn shape(&self) -> Shape {
-        self.shape
-    }
-}
-
-/// The row of [`ANSWERS`] with this name.
-pub fn answer(name: &str) -> Option<&'static Answer> {
-    ANSWERS.iter().find(|answer| answer.name == name)
-}
-
-const fn number(notation: Notation, lowest: i64, highest: i64, usual: (i64, i64)) -> Shape {
-    Shape::Number {
-        notation,
-        lowest,
-        highest,
-        usual,
-    }
-}
-
-/// A number with nothing to ask again inside its range.
-const fn plain(notation: Notation, lowest: i64, highest: i64) -> Shape {
-    number(notation, lowest, highest, (lowest, highest))
-}
-
-const fn row(name: &'static str, called: &'static str, shape: Shape) -> Answer {
-    Answer {
-        name,
-        called,
-        shape,
-    }
-}
-
 const YEARS: Notation = Notation::Counted("year", "years");
 const GAMES: Notation = Notation::Counted("game", "games");
+const WEEKS: Notation = Notation::Counted("week", "weeks");
 const TAPES: Notation = Notation::Count;
 /// A ball: 4 to 16 lb, the heaviest the rules of the sport allow.
 const BALL: Shape = plain(Notation::Weight, 400, 1600);
@@ -94,6 +21,10 @@ const BORE: Shape = plain(Notation::HoleSize, 20, 96);
 const SPAN: Shape = number(Notation::Length, 96, 416, (144, 352));
 const FORWARD: Shape = plain(Notation::ForwardPitch, -96, 96);
 const LATERAL: Shape = plain(Notation::LateralPitch, -96, 96);
+/// A hole: no rule allows one deeper than 4 1/2 in (USBC manual 2021, drilling section); a fit card may tell of an older one.
+const DEPTH: Shape = number(Notation::Length, 16, 320, (48, 288));
+/// An oval turned by half a turn is the same oval.
+const HALF_TURN: Shape = plain(Notation::Angle, 0, 1800);
 /// A person: an unlikely weight is asked again, not refused (own choice).
 const BODY: Shape = number(Notation::Weight, 3000, 50000, (3500, 35000));
 
@@ -305,10 +236,11 @@ pub const ANSWERS: &[Answer] = &[
     ),
     row("hand.oval_wide", "the wide size of the oval", GAUGE),
     row("hand.oval_narrow", "the narrow size of the oval", GAUGE),
+    row("hand.oval_angle", "the angle of the oval", HALF_TURN),
     row(
-        "hand.oval_angle",
-        "the angle of the oval",
-        plain(Notation::Angle, 0, 1800),
+        "hand.palm_mark",
+        "how far the palm mark lies from the fingers",
+        number(Notation::Length, 32, 416, (96, 320)),
     ),
     row("card.works", "whether the fit works", Shape::Flag),
     row(
@@ -372,6 +304,35 @@ pub const ANSWERS: &[Answer] = &[
         plain(Notation::HoleSize, 40, 96),
     ),
     row("card.tapes", "the card's tapes", plain(TAPES, 0, 12)),
+    row("card.thumb_depth", "the card's thumb depth", DEPTH),
+    row("card.middle_depth", "the card's middle finger depth", DEPTH),
+    row("card.ring_depth", "the card's ring finger depth", DEPTH),
+    row("card.oval_wide", "the card's wide thumb size", BORE),
+    row("card.oval_narrow", "the card's narrow thumb size", BORE),
+    row("card.oval_angle", "the card's oval angle", HALF_TURN),
+    row(
+        "card.sleeve",
+        "whether the card's thumb has a sleeve",
+        Shape::Flag,
+    ),
+    row("card.ball_weight", "the weight of the drilled ball", BALL),
+    row("check.symptoms", "the symptoms", Shape::Set(SYMPTOMS)),
+    row(
+        "check.rest_test",
+        "what the thumb does at rest",
+        Shape::Choice(REST_TESTS),
+    ),
+    row(
+        "check.joint_line",
+        "the joint line's distance from the hole",
+        plain(Notation::Length, 0, 128),
+    ),
+    row(
+        "check.event_weeks",
+        "the weeks to the event",
+        plain(WEEKS, 0, 104),
+    ),
     row("settled.weight", "the settled weight", NEW_BALL),
     row("settled.grip", "the settled grip", Shape::Choice(GRIPS)),
+    row("settled.sleeve", "the settled sleeve", Shape::Flag),
 ];

@@ -50,3 +50,41 @@ pub const GRIPS: &[&str] = &["conventional", "fingertip"];
 pub const FLEXIBILITIES: &[&str] = &["stiff", "normal", "flexible"];
 /// Under which finger the thumb lies, in the order of `hand.thumb_lies`.
 pub const LIES: &[&str] = &["index", "halfway", "middle", "ring"];
+/// What a bowler feels or a fitter sees in the fit check, bit by bit in the order of `check.symptoms`.
+pub const SYMPTOMS: &[&str] = &[
+    "thumb_hangs",
+    "ball_drops",
+    "tape_in_or_out",
+    "squeezes",
+    "wants_open_thumb",
+    "blister_thumb_back",
+    "blister_thumb_side",
+    "thumb_tip_bruise",
+    "thumb_base_callus",
+    "blister_finger_side",
+    "fingertips_ache",
+    "nail_on_back_wall",
+    "nail_base_shows",
+    "joint_buried",
+    "ring_finger_pain",
+    "index_base_callus",
+    "forearm_tension",
+    "tendon_strain",
+    "low_revs",
+    "knuckle_pain",
+    "fingertip_callus",
+    "wide_knuckle",
+];
+/// What a relaxed thumb does in the hole at rest, in the order of `check.rest_test`.
+pub const REST_TESTS: &[&str] = &["slides_out", "stays_in"];
+/// What a dated entry of the fit card tells.
+pub const ENTRIES: &[&str] = &[
+    "ordered",
+    "drilled",
+    "tapes",
+    "eased",
+    "complaint",
+    "outcome",
+];
+/// Whether the old holes of a used ball are filled.
+pub const OLD_HOLES: &[&str] = &["open", "plugged"];

@@ -26,6 +26,10 @@ pub struct Order<'c> {
     pub own_ball: bool,
     /// The customer brings a drilled ball for new holes.
     pub redrill: bool,
+    /// The holes of a drilled ball are eased by hand, which costs nothing.
+    pub easing: bool,
+    /// The customer brings a drilled ball for new parts in its old holes: inserts by its grip, slug or sleeve.
+    pub new_parts: bool,
     /// Old holes to fill.
     pub plugs: u8,
     /// How the fingers go in; a fingertip grip needs a pair of inserts in every ball that is drilled.
@@ -50,6 +54,22 @@ impl<'c> Order<'c> {
     pub fn own_ball() -> Self {
         Self {
             own_ball: true,
+            ..Self::default()
+        }
+    }
+    /// Holes of a drilled ball that are eased.
+    #[must_use]
+    pub fn easing() -> Self {
+        Self {
+            easing: true,
+            ..Self::default()
+        }
+    }
+    /// New parts in the holes of a drilled ball the customer brings: set the grip for inserts, slug or sleeve.
+    #[must_use]
+    pub fn new_parts() -> Self {
+        Self {
+            new_parts: true,
             ..Self::default()
         }
     }
@@ -107,6 +127,9 @@ impl PriceList {
                 line("Drilling", self.drilling_with_ball);
             }
         }
+        if order.easing {
+            line("Easing the holes", 0);
+        }
         match order.plugs {
             0 => {}
             1 => line("Filling an old hole", self.plug),
@@ -123,7 +146,7 @@ impl PriceList {
             drilled_balls += 1;
             line("Drilling your own ball", self.drilling_own_ball);
         }
-        for _ in 0..drilled_balls {
+        for _ in 0..drilled_balls + usize::from(order.new_parts) {
             if order.grip == Grip::Fingertip {
                 line("Finger inserts, a pair", self.finger_inserts);
             }

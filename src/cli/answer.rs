@@ -23,17 +23,20 @@ pub(super) fn advise(ask: &Advise) -> Result<(), Refusal> {
     show(ask, &shop, &advice)
 }
 
-/// Fits the ball that the customer chose.
+/// Fits the ball that the customer chose, or brings.
 pub(super) fn fit(ask: &Fit) -> Result<(), Refusal> {
     let (shop, bowler) = open(&ask.advise)?;
-    let advice = shop
-        .fit(&bowler, &ask.ball)
-        .map_err(|trouble| trouble.to_string())?;
+    // Without a ball from the shelf it is the one that is brought.
+    let advice = match &ask.ball {
+        Some(ball) => shop.fit(&bowler, ball),
+        None => shop.fit_used(&bowler),
+    }
+    .map_err(|trouble| trouble.to_string())?;
     show(&ask.advise, &shop, &advice)
 }
 
 /// Reads shop and bowler; the faults of both are told together.
-fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
+pub(super) fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
     let shop = Shop::open(&ask.shop.files()).map_err(|trouble| trouble.to_string());
     let bowler = read_bowler(&ask.bowler);
     match (shop, bowler) {

@@ -21,6 +21,8 @@ pub(super) enum Verb {
     Advise(Advise),
     /// The same for a ball of the customer's own choice
     Fit(Fit),
+    /// From a fit card, a fit check and complaints to likely causes and one small change
+    Refit(Advise),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules
@@ -52,8 +54,11 @@ pub(super) struct Advise {
 #[derive(Debug, Args)]
 pub(super) struct Fit {
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID")]
-    pub(super) ball: String,
+    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    pub(super) ball: Option<String>,
+    /// The drilled ball of the bowler's fit card, drilled anew, with every other way to go on beside it
+    #[arg(long, conflicts_with = "ball")]
+    pub(super) used: bool,
     #[command(flatten)]
     pub(super) advise: Advise,
 }

@@ -7,6 +7,7 @@ mod arguments;
 mod check;
 mod facts;
 mod output;
+mod refit;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -42,6 +43,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let done = match &arguments.verb {
         Verb::Advise(ask) => answer::advise(ask),
         Verb::Fit(ask) => answer::fit(ask),
+        Verb::Refit(ask) => refit::refit(ask),
         Verb::Facts(ask) => facts::list(ask),
         Verb::Rules {
             verb: RulesVerb::Check(ask),

@@ -4,6 +4,29 @@
 //! centre. A ball whose mass centre lies off its own centre has a moment, weight times place, in ounce-inches; drilling takes away
 //! each hole's own. A scale on which the ball rests shows one direction of that moment over the scale's arm. The arm is printed
 //! nowhere that was read: it is a setting, and [`calibrate`](super::calibrate::calibrate) finds a shop's own.
+//!
+//! ```
+//! use spanwright::fitting::{
+//!     Sphere,
+//!     balance::{Ball, Change, Model, Scale, finish},
+//!     hole::{Hole, Section},
+//!     layout::Point,
+//!     solid::drilled,
+//! };
+//!
+//! let sphere = Sphere::default();
+//! let scale = Scale::new(4.0, Model::Moment)?;
+//! // 15 lb with 3 oz of top weight, the heavy spot an inch toward the PAP.
+//! let ball = Ball::undrilled(sphere, 240.0, 3.0, Point::new(&sphere, 1.0, 0.0)?, &scale)?;
+//! let section = Section::Round { size: 1.0 };
+//! let thumb = Hole::along(&sphere, [0.0, -0.5, 0.9], [0.0, 0.5, -0.9], [1.0, 0.0, 0.0], section, 2.5)?;
+//! let out = Change::out(drilled(&sphere, &thumb)?, 1.2)?;
+//! let finished = finish(&ball, &[out], &scale)?;
+//! assert!((finished.out_ounces() - 1.354).abs() < 0.001);
+//! // A thumb hole makes finger weight.
+//! assert!(finished.statics().finger > 0.0 && finished.statics().top < 3.0);
+//! # Ok::<(), spanwright::fitting::Misfit>(())
+//! ```
 
 use glam::{DMat3, DVec3};
 
@@ -196,7 +219,7 @@ pub struct Change {
 }
 
 impl Change {
-    /// Drilled out of stuff of this density (0.3 to 4 g/cm³: the ball near its surface).
+    /// Drilled out of stuff of this density (0.3 to 4 g/cm³: the ball near its surface, or the plug a new hole goes through).
     ///
     /// # Errors
     ///

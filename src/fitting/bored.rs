@@ -4,21 +4,18 @@
 //! The sums' own frame has its origin at the ball's centre: `wide` and `aside` across the hole, `axis` along it. A point
 //! over the section at `(u, v)` from the centre's foot meets the sphere at `t = -h` and `t = +h`, `h² = R² - u² - v²`.
 
+mod halves;
+
 use std::f64::consts::FRAC_PI_2;
 
 use glam::{DMat3, DVec3};
 
 use super::{Misfit, Sphere, gauss, within};
 
-/// Orders tried until two agree.
-const ORDERS: [usize; 7] = [8, 12, 18, 28, 44, 68, 104];
 /// How nearly two orders must agree, as a share of the volume (moments: of the volume times the radius).
-const AGREED: f64 = 1e-13;
+const AGREED: f64 = 1e-12;
 /// The most a hole's far wall may miss the ball's centre by, as a share of the radius: here a hole is a notch in the side.
 const FARTHEST: f64 = 0.97;
-/// Order of the sums over each half of the ball, which have kinks where a hole crosses the plane.
-const HALVES: (usize, usize) = (96, 10);
-
 /// A hole's section and where it lies.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Bored {
@@ -92,9 +89,10 @@ impl Bored {
 
     /// Volume, first and second moment, to twelve digits or better.
     pub(super) fn sums(&self) -> Sums {
-        let mut last = self.summed(ORDERS[0]);
-        for order in &ORDERS[1..] {
-            let next = self.summed(*order);
+        let mut last = self.summed(gauss::rule(0));
+        // One order after the other until two agree.
+        for which in 1..gauss::ORDERS.len() {
+            let next = self.summed(gauss::rule(which));
             let agreed = next.iter().zip(last).all(|(one, other)| {
                 (one - other).abs() <= AGREED * next[0] * self.radius * self.radius
             });
@@ -120,11 +118,10 @@ impl Bored {
     }
 
     /// Volume, the three first and the six second moments in the hole's own frame.
-    fn summed(&self, order: usize) -> [f64; 10] {
-        let nodes = gauss::nodes(order);
+    fn summed(&self, nodes: &[(f64, f64)]) -> [f64; 10] {
         let mut sums = [0.0; 10];
-        for (v, half, weight) in self.strips(&nodes) {
-            for (node, share) in &nodes {
+        for (v, half, weight) in self.strips(nodes) {
+            for (node, share) in nodes {
                 let u = self.middle.0 + half * node;
                 let (top, bottom) = self.chord(u, v);
                 let weight = weight * half * share;
@@ -169,104 +166,7 @@ impl Bored {
         let half = libm::sqrt((self.radius * self.radius - u * u - v * v).max(0.0));
         (-half, self.floor.unwrap_or(half))
     }
-
-    /// For each of the three planes through the ball's centre: the volume on its positive side less that on the other.
-    ///
-    /// Good to about a ten-thousandth of a cubic inch where the hole crosses the plane.
-    pub(super) fn halves(&self, volume: f64) -> DVec3 {
-        DVec3::from_array(DVec3::AXES.map(|square| self.split(square, volume)))
-    }
-
-    /// [`Bored::halves`] for the plane square to this direction.
-    fn split(&self, square: DVec3, volume: f64) -> f64 {
-        let along = square.dot(self.axis);
-        let across = (square.dot(self.wide), square.dot(self.aside));
-        let middle = across.0 * self.middle.0 + across.1 * self.middle.1;
-        let reach = across.0.abs() * self.run + libm::hypot(across.0, across.1) * self.drill;
-        let (top, bottom) = (-self.radius, self.floor.unwrap_or(self.radius));
-        let ends = [middle + along * top, middle + along * bottom];
-        if ends.iter().all(|end| *end >= reach) {
-            return volume;
-        }
-        if ends.iter().all(|end| *end <= -reach) {
-            return -volume;
-        }
-        self.facing(square).crossed(square)
-    }
-
-    /// A round hole looks alike from every side: turned so that the strips run square to the plane.
-    fn facing(&self, square: DVec3) -> Bored {
-        let across = square - self.axis * square.dot(self.axis);
-        if self.run > 0.0 || across.length() < 1e-9 {
-            return *self;
-        }
-        let wide = across.normalize();
-        let aside = self.axis.cross(wide);
-        let middle = self.wide * self.middle.0 + self.aside * self.middle.1;
-        Bored {
-            wide,
-            aside,
-            middle: (middle.dot(wide), middle.dot(aside)),
-            ..*self
-        }
-    }
-
-    /// The same for a hole that may cross the plane: each strip is cut where the plane meets its top or its bottom.
-    fn crossed(&self, square: DVec3) -> f64 {
-        let (outer, inner) = (gauss::nodes(HALVES.0), gauss::nodes(HALVES.1));
-        let (a, b, c) = (
-            square.dot(self.wide),
-            square.dot(self.aside),
-            square.dot(self.axis),
-        );
-        let mut sum = 0.0;
-        for (v, half, weight) in self.strips(&outer) {
-            let (from, to) = (self.middle.0 - half, self.middle.0 + half);
-            let mut cuts = vec![from, to];
-            cuts.extend(meets_floor(a, b * v, c * self.floor.unwrap_or(0.0)));
-            cuts.extend(meets_sphere(a, b * v, c, self.radius * self.radius - v * v));
-            cuts.retain(|cut| (from..=to).contains(cut));
-            cuts.sort_by(f64::total_cmp);
-            for piece in cuts.windows(2) {
-                let (centre, half) = ((piece[0] + piece[1]) / 2.0, (piece[1] - piece[0]) / 2.0);
-                for (node, share) in &inner {
-                    let u = centre + half * node;
-                    let (top, bottom) = self.chord(u, v);
-                    sum += weight * half * share * more_above(a * u + b * v, c, top, bottom);
-                }
-            }
-        }
-        sum
-    }
 }
 
-/// Where on a strip `a u + rest + height` is zero.
-fn meets_floor(a: f64, rest: f64, height: f64) -> Option<f64> {
-    let at = -(rest + height) / a;
-    at.is_finite().then_some(at)
-}
-
-/// Where on a strip the plane meets the sphere: `(a u + rest)² = c² (square - u²)`.
-fn meets_sphere(a: f64, rest: f64, c: f64, square: f64) -> impl Iterator<Item = f64> {
-    let (quadratic, half) = (a * a + c * c, a * rest);
-    let under = half * half - quadratic * (rest * rest - c * c * square);
-    let root = libm::sqrt(under.max(0.0));
-    [(-half - root) / quadratic, (-half + root) / quadratic]
-        .into_iter()
-        .filter(move |at| under >= 0.0 && at.is_finite())
-}
-
-/// The length of a chord from `top` to `bottom` where `level + slope t` is positive, less where it is negative.
-fn more_above(level: f64, slope: f64, top: f64, bottom: f64) -> f64 {
-    let at = if slope == 0.0 {
-        f64::NAN
-    } else {
-        -level / slope
-    };
-    if at.is_finite() {
-        let at = at.clamp(top, bottom);
-        (top + bottom - 2.0 * at) * slope.signum()
-    } else {
-        (bottom - top) * level.signum()
-    }
-}
+#[cfg(test)]
+mod tests;

@@ -1,11 +1,54 @@
 //! The unbevelled edge of a hole on the ball, where a span is read.
 
+use std::f64::consts::TAU;
+
 use glam::DVec3;
 
-use super::{hole::Hole, root};
+use super::{
+    Misfit,
+    hole::{Hole, direction, tangent},
+    root,
+};
 
 /// Farther along the ball, in radians, than any edge is from its hole's centre.
 const BEYOND: f64 = 0.8;
+
+impl Hole {
+    /// The place on the ball, in inches, where the great circle from the hole's centre toward another place first
+    /// crosses the hole's wall: the edge that a span in that direction is read to.
+    ///
+    /// # Errors
+    ///
+    /// A direction of no length, or one straight out of or into the hole.
+    pub fn edge(&self, toward: [f64; 3]) -> Result<[f64; 3], Misfit> {
+        let toward = direction("way to the edge", toward)?;
+        let toward = tangent("way to the edge", toward, self.out())?;
+        Ok(self.at_edge(toward).to_array())
+    }
+
+    /// The hole's edge as this many places (3 to 1000) around it, counter-clockwise as seen from outside, in inches.
+    /// The first lies in the wide direction.
+    ///
+    /// # Errors
+    ///
+    /// A hole whose wide direction has no part along the surface, which no hole that can be drilled has.
+    pub fn outline(&self, places: usize) -> Result<Vec<[f64; 3]>, Misfit> {
+        let places = places.clamp(3, 1000);
+        let first = tangent("wide direction", self.wide_vec(), self.out())?;
+        let second = self.out().cross(first);
+        let around = (0..places).map(|place| {
+            let angle = TAU * place as f64 / places as f64;
+            let toward = first * libm::cos(angle) + second * libm::sin(angle);
+            self.at_edge(toward).to_array()
+        });
+        Ok(around.collect())
+    }
+
+    fn at_edge(&self, toward: DVec3) -> DVec3 {
+        let radius = self.mouth_vec().length();
+        step(self.out(), toward, reach(self, toward)) * radius
+    }
+}
 
 /// Radians along the great circle that leaves the hole's centre in this direction (of length one, along the surface) to
 /// where it crosses the hole's wall. Exact for holes that lean and for ovals.

@@ -7,6 +7,9 @@ use super::Misfit;
 /// Full rounds of three turns. The part off the diagonal shrinks quadratically: five are enough, the rest is certainty.
 const ROUNDS: usize = 24;
 
+/// Beside a largest part of one, less than the last digit.
+const NOTHING: f64 = 1e-18;
+
 /// What [`symmetric`] finds.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Principal {
@@ -72,7 +75,7 @@ pub fn symmetric(tensor: [[f64; 3]; 3]) -> Result<Principal, Misfit> {
 fn turn(rest: &DMat3, one: usize, other: usize) -> DMat3 {
     let joins = rest.col(one)[other];
     let mut turn = DMat3::IDENTITY;
-    if joins == 0.0 {
+    if joins.abs() < NOTHING {
         return turn;
     }
     // The smaller of the two angles, by the formula that loses no digits (Jacobi's as commonly taught).

@@ -4,8 +4,8 @@ use glam::DVec3;
 
 use super::edge::{step, toward};
 
-/// Three points and the one between the fingers, as directions of length one. Seen from outside with the fingers up, the
-/// middle finger is left.
+/// Three points and the one between the fingers, as directions of length one. Seen from outside with the fingers up,
+/// the middle finger is left.
 #[derive(Clone, Copy)]
 pub(super) struct Figure {
     /// The thumb's centre, or the palm mark.
@@ -17,16 +17,16 @@ pub(super) struct Figure {
 }
 
 impl Figure {
-    /// Down the centreline at the middle of the bridge, carried along the surface to another point: there it is square to the
-    /// great circle that crosses the centreline squarely at the middle of the bridge.
+    /// Down the centreline at the middle of the bridge, carried along the surface to another point: there it is square
+    /// to the great circle that crosses the centreline squarely at the middle of the bridge.
     pub fn down(&self, at: DVec3) -> DVec3 {
         let down = toward(self.bridge, self.foot);
         (down - at * at.dot(down)).normalize_or_zero()
     }
 }
 
-/// A grip with a thumb: radians from the thumb's centre to each finger's, from finger to finger, and from the middle finger's
-/// centre to the middle of the bridge. Sides that close no triangle give the nearest that is flat.
+/// A grip with a thumb: radians from the thumb's centre to each finger's, from finger to finger, and from the middle
+/// finger's centre to the middle of the bridge. Sides that close no triangle give the nearest that is flat.
 pub(super) fn with_thumb(sides: [f64; 2], across: f64, to_bridge: f64) -> Figure {
     let [middle, ring] = sides;
     let half = 0.5 * (middle + ring + across);
@@ -47,8 +47,8 @@ pub(super) fn with_thumb(sides: [f64; 2], across: f64, to_bridge: f64) -> Figure
     }
 }
 
-/// A grip without thumb: the bridge level, and the mark down the centreline from the line of the palm-side edges, which lie
-/// `down` radians below the centres.
+/// A grip without thumb: the bridge level, and the mark down the centreline from the line of the palm-side edges, which
+/// lie `down` radians below the centres.
 pub(super) fn with_palm_mark(to_bridge: f64, across: f64, down: [f64; 2], mark: f64) -> Figure {
     let at = |over: f64| DVec3::new(libm::sin(over), 0.0, libm::cos(over));
     let fingers = [at(-to_bridge), at(across - to_bridge)];

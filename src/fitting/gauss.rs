@@ -1,16 +1,28 @@
-//! Gauss-Legendre nodes and weights, worked out rather than typed in.
+//! Gauss-Legendre nodes and weights, worked out rather than typed in, once.
 
 use std::f64::consts::PI;
+use std::sync::OnceLock;
 
-/// The nodes of this order on -1 to 1, each with its weight; a polynomial of degree `2 * order - 1` is summed exactly.
-pub(super) fn nodes(order: usize) -> Vec<(f64, f64)> {
+/// The orders there are, lowest first.
+pub(super) const ORDERS: [usize; 7] = [8, 12, 18, 28, 44, 68, 104];
+
+static RULES: [OnceLock<Vec<(f64, f64)>>; ORDERS.len()] = [const { OnceLock::new() }; ORDERS.len()];
+
+/// The nodes of [`ORDERS`]`[which]` on -1 to 1, each with its weight: a polynomial of degree `2 * order - 1` is summed exactly.
+/// Beyond the last there is the last.
+pub(super) fn rule(which: usize) -> &'static [(f64, f64)] {
+    let which = which.min(ORDERS.len() - 1);
+    RULES[which].get_or_init(|| nodes(ORDERS[which]))
+}
+
+fn nodes(order: usize) -> Vec<(f64, f64)> {
     let count = order as f64;
     (0..order)
         .map(|index| {
             // Tricomi's first guess is good to a thousandth or better, and Newton doubles the digits each time.
             let mut node = libm::cos(PI * (index as f64 + 0.75) / (count + 0.5));
             let mut slope = 1.0;
-            for _ in 0..8 {
+            for _ in 0..6 {
                 let (value, derivative) = legendre(order, node);
                 slope = derivative;
                 node -= value / derivative;
@@ -35,14 +47,14 @@ fn legendre(degree: usize, at: f64) -> (f64, f64) {
 
 #[cfg(test)]
 mod tests {
-    use super::nodes;
+    use super::{ORDERS, nodes, rule};
 
     /// The highest degree that must come out exact, and the two-point rule of any textbook: nodes at one over root three.
     #[test]
     fn sums_polynomials_exactly() {
-        for order in [1_usize, 2, 5, 12, 33, 108] {
+        for (which, order) in ORDERS.into_iter().enumerate() {
             for power in [0, 2 * order - 2, 2 * order - 1] {
-                let sum: f64 = nodes(order)
+                let sum: f64 = rule(which)
                     .iter()
                     .map(|(node, weight)| weight * node.powi(power as i32))
                     .sum();

@@ -1,15 +1,15 @@
-//! A grip on the ball: [`place`] turns an order into holes, and a placed grip gives its spans and its bridge back.
+//! Grips: as ordered, and as they lie on the ball.
+//!
+//! A [`GripOrder`] says what the work order says, and [`place`] turns it into a [`Placed`] grip: holes with mouths and
+//! axes. What can't lie on the ball is refused as [`Unplaceable`], with every reason.
 
-use super::{
-    Misfit, Sphere,
-    edge::{apart, reach, toward},
-    hole::Hole,
-};
-
-pub use super::order::{Along, Digit, GripOrder, HoleOrder, Kind, Reading, Reference};
+pub use super::digit::Digit;
+pub use super::order::{Along, GripOrder, HoleOrder, Kind, Reading, Reference};
+pub use super::placed::{Bores, Placed};
 pub use super::placing::place;
 pub use super::unplaceable::{Fault, Unplaceable};
 pub use super::view::Shift;
+<<<<<<< HEAD
 
 /// A grip on the ball, in the frame of [`super::hole`].
 ///
@@ -136,3 +136,5 @@ pub(super) fn between_edges(one: &Hole, other: &Hole) -> f64 {
     let edges = reach(one, toward(here, there)) + reach(other, toward(there, here));
     between_centres(one, other) - edges
 }
+=======
+>>>>>>> d00bb7ee20d965bb5fa622a86bbe6b333d485a35

@@ -1,142 +1,21 @@
 //! A drilled hole in three dimensions: where it starts on the ball, where it points, its section and its depth.
 //!
-//! The frame is right-handed: the ball's centre is the origin, z runs out through the grip centre, y toward the fingers,
-//! x toward the bowler's right. Looking at the grip from outside with the fingers up, x is right and y is up.
+//! The frame is right-handed: the ball's centre is the origin, z runs out through the grip centre, y toward the
+//! fingers, x toward the bowler's right. Looking at the grip from outside with the fingers up, x is right and y is up.
 
 use glam::{DMat3, DVec3};
 
-use super::{Misfit, Sphere, layout::Point, within};
+use super::{Misfit, Sphere, layout::Point, section::STEEPEST, within};
 
-/// Wider than any hole or slug.
-const WIDEST: f64 = 2.0;
-/// Narrower than any drill.
-const NARROWEST: f64 = 0.125;
+pub use super::section::{Pitches, Section};
+
 /// The greatest depth as a share of the ball's radius: the bottom stays inside the ball however the hole leans.
 const DEEPEST: f64 = 1.1;
-/// The most an axis may lean, in degrees: a pitch of half the radius, twice what any printed fit has.
-const STEEPEST: f64 = 30.0;
 /// Two directions closer than this are the same.
 const SAME: f64 = 1e-9;
 
-/// What a hole looks like across its axis. Inches, from 1/8 to 2.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Section {
-    /// One drill, straight in.
-    Round {
-        /// The diameter.
-        size: f64,
-    },
-    /// The narrow drill moved along the wide direction: two half circles and a straight middle.
-    Oval {
-        /// Across the longer way, as wide as narrow or wider.
-        wide: f64,
-        /// The drill that cut it.
-        narrow: f64,
-        /// Degrees of the wide direction from the hole's right, counter-clockwise as seen from outside with the fingers
-        /// up; 0 to 180.
-        angle: f64,
-    },
-}
-
-impl Section {
-    /// The diameter of the drill that cuts it: the narrow size of an oval.
-    pub fn drill(&self) -> f64 {
-        match self {
-            Section::Round { size } => *size,
-            Section::Oval { narrow, .. } => *narrow,
-        }
-    }
-
-    /// Inches that the drill is moved along the wide direction; 0 for a round hole.
-    pub fn run(&self) -> f64 {
-        match self {
-            Section::Round { .. } => 0.0,
-            Section::Oval { wide, narrow, .. } => wide - narrow,
-        }
-    }
-
-    /// The angle of the wide direction in degrees; 0 for a round hole, which has none.
-    pub fn angle(&self) -> f64 {
-        match self {
-            Section::Round { .. } => 0.0,
-            Section::Oval { angle, .. } => *angle,
-        }
-    }
-
-    /// The same section seen in a mirror that swaps left and right.
-    pub fn mirrored(self) -> Section {
-        match self {
-            Section::Oval {
-                wide,
-                narrow,
-                angle,
-            } => Section::Oval {
-                wide,
-                narrow,
-                angle: 180.0 - angle,
-            },
-            round => round,
-        }
-    }
-
-    /// The section itself, if its numbers are a drill's.
-    ///
-    /// # Errors
-    ///
-    /// A size outside 1/8 to 2 in, an oval narrower than its drill, or an angle outside 0 to 180 degrees.
-    pub fn checked(self) -> Result<Section, Misfit> {
-        let drill = within("hole diameter", self.drill(), NARROWEST, WIDEST)?;
-        if let Section::Oval { wide, angle, .. } = self {
-            within("wide size of the oval", wide, drill, WIDEST)?;
-            within("angle of the oval", angle, 0.0, 180.0)?;
-        }
-        Ok(self)
-    }
-}
-
-/// How far a hole's axis misses the ball's centre, in inches: forward and right count above zero, reverse and left below.
-///
-/// Forward is toward the fingers for a thumb hole and toward the thumb for a finger hole. Right means that the bottom of the
-/// hole leans to the right as seen from outside with the fingers up.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Pitches {
-    /// Forward above zero, reverse below.
-    pub forward: f64,
-    /// Right above zero, left below.
-    pub lateral: f64,
-}
-
-impl Pitches {
-    /// Aimed at the ball's centre.
-    pub const NONE: Pitches = Pitches {
-        forward: 0.0,
-        lateral: 0.0,
-    };
-
-    /// The whole miss: the two parts stand square to each other.
-    pub fn total(&self) -> f64 {
-        super::pitch::combined(self.forward, self.lateral)
-    }
-
-    pub(super) fn checked(self, ball: &Sphere) -> Result<Pitches, Misfit> {
-        let most = ball.radius() * libm::sin(STEEPEST.to_radians());
-        within("forward pitch", self.forward, -most, most)?;
-        within("lateral pitch", self.lateral, -most, most)?;
-        within("total pitch", self.total(), 0.0, most)?;
-        Ok(self)
-    }
-
-    /// The same pitches seen in a mirror that swaps left and right.
-    pub fn mirrored(self) -> Pitches {
-        Pitches {
-            lateral: -self.lateral,
-            ..self
-        }
-    }
-}
-
-/// One drilled hole. Its depth (0 to 1.1 times the ball's radius) runs along the axis from where the axis leaves the sphere to the flat
-/// bottom.
+/// One drilled hole. Its depth (0 to 1.1 times the ball's radius) runs along the axis from where the axis leaves the
+/// sphere to the flat bottom.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hole {
     /// On the surface, inches from the ball's centre.
@@ -152,10 +31,10 @@ pub struct Hole {
 impl Hole {
     /// A hole at this place on the ball with these pitches.
     ///
-    /// `mouth` says where the axis leaves the sphere; only its direction counts. `forward` says which way forward is; only
-    /// its part along the surface counts. Forward with a part up (+y) is a thumb hole's, otherwise a finger hole's: that
-    /// settles which side is right. With sin t = total pitch / R the axis leans t off the line to the centre, so that it
-    /// misses the centre by exactly the total pitch.
+    /// `mouth` says where the axis leaves the sphere; only its direction counts. `forward` says which way forward is;
+    /// only its part along the surface counts. Forward with a part up (+y) is a thumb hole's, otherwise a finger
+    /// hole's: that settles which side is right. With sin t = total pitch / R the axis leans t off the line to the
+    /// centre, so that it misses the centre by exactly the total pitch.
     ///
     /// # Errors
     ///
@@ -194,13 +73,13 @@ impl Hole {
         Hole::built(ball, out, axis, wide, section, depth)
     }
 
-    /// A hole at this place along this axis. Lengths of the three directions don't count, and of `wide` (the oval's wide
-    /// direction; a round hole takes any) only the part square to the axis does.
+    /// A hole at this place along this axis. Lengths of the three directions don't count, and of `wide` (the oval's
+    /// wide direction; a round hole takes any) only the part square to the axis does.
     ///
     /// # Errors
     ///
-    /// A section or depth that no hole has; a direction of no length; an axis out of the ball or leaning over 30 degrees;
-    /// a wide direction along the axis.
+    /// A section or depth that no hole has; a direction of no length; an axis out of the ball or leaning over 30
+    /// degrees; a wide direction along the axis.
     pub fn along(
         ball: &Sphere,
         mouth: [f64; 3],
@@ -307,11 +186,6 @@ impl Hole {
             wide: *turn * self.wide,
             ..self
         }
-    }
-
-    /// The same hole with another depth, which the caller has checked.
-    pub(super) fn with_depth(self, depth: f64) -> Hole {
-        Hole { depth, ..self }
     }
 }
 

@@ -12,6 +12,7 @@
 use glam::{DMat3, DVec3};
 
 use super::balance::{self, Ball, Change, Model, Scale};
+use super::hole::direction;
 use super::{Misfit, eigen, within};
 
 /// The least RG of any ball: much lower and the core would be metal.
@@ -187,13 +188,4 @@ pub fn after(core: &Core, ball: &Ball, changes: &[Change]) -> Result<Turning, Mi
 fn point(place: DVec3, ounces: f64) -> DMat3 {
     let outer = DMat3::from_cols(place * place.x, place * place.y, place * place.z);
     (DMat3::from_diagonal(DVec3::splat(place.length_squared())) - outer) * ounces
-}
-
-/// The direction, of length one.
-fn direction(what: &'static str, vector: [f64; 3]) -> Result<DVec3, Misfit> {
-    let vector = DVec3::from_array(vector);
-    if !vector.is_finite() {
-        return Err(Misfit::NotANumber { what });
-    }
-    vector.try_normalize().ok_or(Misfit::Missing { what })
 }

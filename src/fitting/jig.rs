@@ -1,12 +1,12 @@
 //! What to set a drill to for one hole, and the two ways of counting a finger's lateral pitch.
 //!
-//! Model of the jig: the spindle stands upright over a table that slides two ways. At zero the ball's centre is under the
-//! spindle. Heads that tilt about a fixed pivot are not exactly this; for a head that tilts about the mark on the ball, the
-//! tilt is given.
+//! Model of the jig: the spindle stands upright over a table that slides two ways. At zero the ball's centre is under
+//! the spindle. Heads that tilt about a fixed pivot are not exactly this; for a head that tilts about the mark on the
+//! ball, the tilt is given.
 
 use super::{
     Misfit, Sphere,
-    grip::Digit,
+    digit::Digit,
     hole::{Pitches, Section, checked_depth},
     pitch, within,
 };
@@ -14,8 +14,8 @@ use super::{
 /// What to set for one hole. Inches and degrees.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Setting {
-    /// How far the spindle stands forward of the ball's centre (toward the fingers for a thumb hole, toward the thumb for a
-    /// finger hole); below zero, the other way.
+    /// How far the spindle stands forward of the ball's centre (toward the fingers for a thumb hole, toward the thumb
+    /// for a finger hole); below zero, the other way.
     pub forward: f64,
     /// How far it stands to the right of the centre as seen with the fingers up; below zero, left.
     pub right: f64,
@@ -29,8 +29,8 @@ pub struct Setting {
     pub mark_below_top: f64,
     /// How far below the ball's highest point the drill's flat end stops: `mark_below_top` and the depth.
     pub stop_below_top: f64,
-    /// How far the drill's flat end goes down from where it first touches the ball, which is the highest place under it. For
-    /// an oval: the drill in the middle of its run.
+    /// How far the drill's flat end goes down from where it first touches the ball, which is the highest place under
+    /// it. For an oval: the drill in the middle of its run.
     pub stop_below_touch: f64,
     /// For an oval: how far the table moves each way from the middle of the run, forward and right.
     pub run: Option<[f64; 2]>,
@@ -74,7 +74,8 @@ pub fn setting(
     })
 }
 
-/// The run on the table: the mark on the ball is tilted, so its part along the offset looks shorter by the tilt's cosine.
+/// The run on the table: the mark on the ball is tilted, so its part along the offset looks shorter by the tilt's
+/// cosine.
 fn run(digit: Digit, section: Section, azimuth: f64, cosine: f64) -> Option<[f64; 2]> {
     let Section::Oval { angle, .. } = section else {
         return None;
@@ -96,8 +97,8 @@ fn run(digit: Digit, section: Section, azimuth: f64, cosine: f64) -> Option<[f64
     ])
 }
 
-/// A finger's lateral counted from "parallel to a finger hole that lies as far on the other side", from one counted from
-/// "aimed at the ball's centre". Both are positive outward, away from the other finger (-2 to 2 in).
+/// A finger's lateral counted from "parallel to a finger hole that lies as far on the other side", from one counted
+/// from "aimed at the ball's centre". Both are positive outward, away from the other finger (-2 to 2 in).
 ///
 /// `between` is the straight line between the two finger holes' centres (0 to 4 in). An axis parallel to the line that
 /// halves the angle between the two centres is zero.

@@ -76,8 +76,8 @@ pub struct Steps {
     pub slug_wall: f64,
 }
 
-/// Every mend of a grip whose walls, between any two of its holes, are under `least` inches: for each number that could do it
-/// alone the smallest step that does. None for a number that can't, none at all if the grip needs no mending.
+/// Every mend of a grip whose walls, between any two of its holes, are under `least` inches: for each number that could
+/// do it alone the smallest step that does. None for a number that can't, none at all if the grip needs no mending.
 ///
 /// Each mend was tried: the grip was placed again with it, and all its walls reach the limit.
 pub fn mends(ball: &Sphere, order: &GripOrder, least: f64, steps: &Steps) -> Vec<Mend> {
@@ -227,8 +227,7 @@ fn change(from: f64, to: f64) -> f64 {
 
 /// Step after step from a value, up (1) or down (-1), as far as the bounds go.
 fn walk(from: f64, sign: f64, bounds: &Bounds) -> Vec<f64> {
-    // "Not over 0" also when it is no number.
-    if !(bounds.step > 0.0) {
+    if bounds.step <= 0.0 || !bounds.step.is_finite() {
         return Vec::new();
     }
     let values = (1..=MOST_STEPS).map(|count| from + sign * bounds.step * count as f64);

@@ -20,6 +20,10 @@ pub mod balance;
 pub mod best_unit;
 mod bored;
 pub mod calibrate;
+<<<<<<< HEAD
+=======
+mod digit;
+>>>>>>> d00bb7ee20d965bb5fa622a86bbe6b333d485a35
 mod edge;
 pub mod eigen;
 mod figure;
@@ -32,11 +36,17 @@ pub mod layout;
 pub mod mend;
 mod order;
 pub mod pitch;
+mod placed;
 mod placing;
 pub mod removed;
 pub mod ring;
 mod root;
+<<<<<<< HEAD
 mod slug;
+=======
+mod section;
+pub mod slug;
+>>>>>>> d00bb7ee20d965bb5fa622a86bbe6b333d485a35
 pub mod solid;
 pub mod span;
 pub mod speed;

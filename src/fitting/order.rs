@@ -2,37 +2,16 @@
 
 use super::{
     Misfit, Sphere,
+    digit::Digit,
     hole::{Pitches, Section},
     unplaceable::Fault,
     within,
 };
 
-/// Whose hole.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Digit {
-    /// The thumb's.
-    Thumb,
-    /// The middle finger's.
-    Middle,
-    /// The ring finger's.
-    Ring,
-}
-
-impl Digit {
-    /// One lower-case word: thumb, middle or ring.
-    pub fn name(self) -> &'static str {
-        match self {
-            Digit::Thumb => "thumb",
-            Digit::Middle => "middle",
-            Digit::Ring => "ring",
-        }
-    }
-}
-
 /// From where to where a span runs, always along the great circle between the two hole centres and to unbevelled edges.
 ///
-/// Edges are the real ones: of a hole that leans, and of an oval. The edge of an oval is that of the oval itself, not of
-/// its drill.
+/// Edges are the real ones: of a hole that leans, and of an oval. The edge of an oval is that of the oval itself, not
+/// of its drill.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
     /// Between the near edges of the bores, with insert, slug or sleeve in place.
@@ -52,7 +31,7 @@ pub enum Along {
     Chord,
 }
 
-/// A span as it was read, in inches: over 0, and no more than a quarter of the way around the ball.
+/// A span as it was read, in inches; no more than a quarter of the way around the ball.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
     /// What was read.
@@ -111,13 +90,15 @@ pub(super) const SPANS: [Names; 2] = [
 pub struct HoleOrder {
     /// What the finger feels.
     pub bore: Section,
-    /// The outside diameter of a slug, sleeve or insert, which is then what gets drilled. `None` where the ball is bare.
+    /// The outside diameter of a slug, sleeve or insert, which is then what gets drilled. `None` where the ball is
+    /// bare.
     pub outside: Option<f64>,
     /// Inches from the sphere to the flat bottom, along the axis.
     pub depth: f64,
     /// Where the bore leans.
     pub pitches: Pitches,
-    /// Where the hole for a slug, sleeve or insert leans. `None`: as the bore; [`Pitches::NONE`]: straight at the centre.
+    /// Where the hole for a slug, sleeve or insert leans. `None`: as the bore; [`Pitches::NONE`]: straight at the
+    /// centre.
     pub outside_pitches: Option<Pitches>,
 }
 
@@ -142,10 +123,11 @@ impl HoleOrder {
 /// From what line a finger's forward pitch is counted. The trade doesn't agree, so it is a setting.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reference {
-    /// Each finger's own line: the great circle from its centre to the thumb's centre, or to the palm mark without thumb.
+    /// Each finger's own line: the great circle from its centre to the thumb's centre, or to the palm mark without
+    /// thumb.
     OwnLine,
-    /// Parallel to the centreline: the great circle through the finger's centre that is square to the one which crosses the
-    /// centreline squarely at the middle of the bridge.
+    /// Parallel to the centreline: the great circle through the finger's centre that is square to the one which crosses
+    /// the centreline squarely at the middle of the bridge.
     Centreline,
 }
 
@@ -160,11 +142,12 @@ pub struct GripOrder {
     pub ring: HoleOrder,
     /// The spans to the middle and the ring finger: needed with a thumb, unused without.
     pub spans: Option<[Reading; 2]>,
-    /// Without a thumb: inches along the centreline from the line of the near edges to the + mark under the palm. That line is
-    /// the great circle through the palm-side edges of the two bores, each straight below its hole's centre. Over 0, and no
+    /// Without a thumb: inches along the centreline from the line of the near edges to the + mark under the palm. That
+    /// line is the great circle through the palm-side edges of the two bores, each straight below its hole's centre. No
     /// more than a quarter of the way around the ball.
     pub palm_mark: Option<f64>,
-    /// The arc between the near edges of the finger holes as cut, along the great circle between their centres; 0 to 2 in.
+    /// The arc between the near edges of the finger holes as cut, along the great circle between their centres; 0 to 2
+    /// in.
     pub bridge: f64,
     /// From what line the fingers' forward pitch is counted.
     pub reference: Reference,

@@ -1,19 +1,21 @@
 //! From a grip as ordered to holes on the ball.
 //!
 //! Spans and bridge run between edges, and where an edge lies depends on how its hole leans, which depends on where the
-//! holes are. So the grip is drawn from assumed reaches (from each centre to its near edges), the reaches are read off the
-//! drawing, and so on until they stand still. A reach hardly depends on the drawing: some ten rounds give the last digit.
+//! holes are. So the grip is drawn from assumed reaches (from each centre to its near edges), the reaches are read off
+//! the drawing, and so on until they stand still. A reach hardly depends on the drawing: some ten rounds give the last
+//! digit.
 
 use glam::{DMat3, DVec3};
 
 use super::{
     Misfit, Sphere,
+    digit::Digit,
     edge::{apart, reach, step, toward},
     figure::{Figure, with_palm_mark, with_thumb},
-    grip::{Bores, Digit, GripOrder, Kind, Placed, Reading, Reference, Unplaceable},
     hole::{Facing, Hole},
-    order::{HoleOrder, SPANS},
-    unplaceable::Fault,
+    order::{GripOrder, HoleOrder, Kind, Reading, Reference, SPANS},
+    placed::{Bores, Placed},
+    unplaceable::{Fault, Unplaceable},
 };
 
 /// Far more rounds than any grip needs.
@@ -27,8 +29,8 @@ const RESTLESS: f64 = 1e-12;
 ///
 /// # Errors
 ///
-/// Every number that no grip can have, with its limit; if there is none, spans and a bridge that close no triangle, with the
-/// ring spans that would.
+/// Every number that no grip can have, with its limit; if there is none, spans and a bridge that close no triangle,
+/// with the ring spans that would.
 pub fn place(ball: &Sphere, order: &GripOrder) -> Result<Placed, Unplaceable> {
     let faults = order.faults(ball);
     if !faults.is_empty() {

@@ -7,14 +7,14 @@ const CLOSE: f64 = 1e-15;
 
 /// The zero of a function that is at or below zero at `low` and at or above it at `high`, and rises between.
 ///
-/// Secants that never leave the bracket (the Illinois rule), with a halving now and then so that no shape of function can
-/// stall them. Outside its promise it gives one of the ends.
+/// Secants that never leave the bracket (the Illinois rule), with a halving now and then so that no shape of function
+/// can stall them. Outside its promise it gives one of the ends.
 pub(super) fn rising(f: impl Fn(f64) -> f64, mut low: f64, mut high: f64) -> f64 {
     let (mut below, mut above) = (f(low), f(high));
-    if !(below < 0.0) {
+    if below >= 0.0 || below.is_nan() {
         return low;
     }
-    if !(above > 0.0) {
+    if above <= 0.0 || above.is_nan() {
         return high;
     }
     let mut last = 0.0;

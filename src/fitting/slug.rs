@@ -18,10 +18,10 @@ const SECTIONS: usize = 45;
 
 /// The wall of a slug, sleeve or insert around its bore, over the bore's whole depth.
 ///
-/// `outside` is the hole drilled for it, round, aimed straight or with pitches of its own; `bore` is what is bored into it.
-/// The farther from the outside hole's axis a place of the bore is, the less is left. That distance is convex, so it is
-/// greatest on the bore's upper or lower rim. The wall is measured square to the outside hole's axis.
-pub fn slug_wall(ball: &Sphere, outside: &Hole, bore: &Hole) -> Wall {
+/// `outside` is the hole drilled for it, round, aimed straight or with pitches of its own; `bore` is what is bored into
+/// it. The farther from the outside hole's axis a place of the bore is, the less is left. That distance is convex, so
+/// it is greatest on the bore's upper or lower rim. The wall is measured square to the outside hole's axis.
+pub fn wall(ball: &Sphere, outside: &Hole, bore: &Hole) -> Wall {
     let radius = 0.5 * outside.section().drill();
     let over = |depth: f64| farthest(outside, bore, depth) - radius;
     let (top, bottom) = (-over(0.0), -over(bore.depth()));

@@ -72,6 +72,21 @@ pub fn centre_to_full(
     Ok(within("centre span", centre, halves, LONGEST + WIDEST)? - halves)
 }
 
+/// How far an oval hole reaches from its middle toward the other hole, half the size of a round hole that would reach as
+/// far: the narrow drill moved along the wide way, whose angle in degrees is counted from straight across.
+///
+/// A span runs to the oval's edge. Seen along the ball the edge is flat to within 0.001 in.
+///
+/// # Errors
+///
+/// A size that is not between 0 and 3 in, a narrow size over the wide one, or an angle that is not between 0 and 180.
+pub fn oval_reach(wide: f64, narrow: f64, angle: f64) -> Result<f64, Misfit> {
+    let wide = within("wide size", wide, 0.0, WIDEST)?;
+    let narrow = within("narrow size", narrow, 0.0, wide)?;
+    let turned = within("angle of the oval", angle, 0.0, 180.0)?.to_radians();
+    Ok(narrow / 2.0 + (wide - narrow) / 2.0 * libm::sin(turned).abs())
+}
+
 fn walls(thumb_wall: f64, finger_wall: f64) -> Result<f64, Misfit> {
     Ok(within("thumb wall", thumb_wall, 0.0, WIDEST)?
         + within("finger wall", finger_wall, 0.0, WIDEST)?)

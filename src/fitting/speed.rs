@@ -16,6 +16,15 @@ pub fn mph(seconds: f64) -> Result<f64, Misfit> {
     Ok(60.0 / FEET_A_SECOND / within("time in seconds", seconds, 0.5, 20.0)?)
 }
 
+/// Seconds over the 60 feet from foul line to head pin at an average of this many miles an hour (1 to 60).
+///
+/// # Errors
+///
+/// A speed outside that range.
+pub fn seconds(mph: f64) -> Result<f64, Misfit> {
+    Ok(60.0 / FEET_A_SECOND / within("speed", mph, 1.0, 60.0)?)
+}
+
 /// Turns a minute of a ball that rolls without slipping at this speed (0 to 60 mph).
 ///
 /// # Errors

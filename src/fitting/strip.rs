@@ -47,10 +47,10 @@ struct Slide {
 
 /// The least distance between two strips.
 ///
-/// The square of the distance is a convex quadratic of at most four numbers in a box: down each axis and along each wide
-/// direction. So its least value is where some of them stand at an end and the others where the slope vanishes; parallel
-/// ones can always be pushed to an end. All these places are tried, each held inside the box: none is farther than its own
-/// distance, and one is the nearest.
+/// The square of the distance is a convex quadratic of at most four numbers in a box: down each axis and along each
+/// wide direction. So its least value is where some of them stand at an end and the others where the slope vanishes;
+/// parallel ones can always be pushed to an end. All these places are tried, each held inside the box: none is farther
+/// than its own distance, and one is the nearest.
 pub(super) fn nearest(one: &Strip, other: &Strip) -> Nearest {
     let slides = [
         Slide {
@@ -97,7 +97,8 @@ fn line(from: DVec3, slides: &[Slide; 4], at: [f64; 4]) -> DVec3 {
     from + moved.map(|(slide, by)| slide.along * by).sum::<DVec3>()
 }
 
-/// Where the free numbers make the line shortest while the others stand at their ends. `None` if another choice does it.
+/// Where the free numbers make the line shortest while the others stand at their ends. `None` if another choice does
+/// it.
 fn settle(from: DVec3, slides: &[Slide; 4], digits: [usize; 4]) -> Option<[f64; 4]> {
     let mut at = [0.0; 4];
     let mut free = [0; 3];

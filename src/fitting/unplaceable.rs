@@ -3,7 +3,7 @@
 use std::error::Error;
 use std::fmt;
 
-use super::{Misfit, grip::Digit};
+use super::{Misfit, digit::Digit};
 
 /// One reason.
 #[non_exhaustive]

@@ -6,8 +6,9 @@ use super::{Misfit, Sphere, layout::Point, within};
 
 /// Where a new grip lies on the ball, seen from the old one.
 ///
-/// Its centre is `over` inches along the midline (toward +x) and then `up` inches from the old grip's centre. Its fingers point
-/// the way the old grip calls up there, turned by `turned` degrees (-360 to 360), counter-clockwise as seen from outside.
+/// Its centre is `over` inches along the midline (toward +x) and then `up` inches from the old grip's centre. Its
+/// fingers point the way the old grip calls up there, turned by `turned` degrees (-360 to 360), counter-clockwise as
+/// seen from outside.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shift {
     /// Inches along the midline; up to half way around either way.

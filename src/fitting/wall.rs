@@ -1,19 +1,19 @@
 //! What is left of the ball between two holes, over their whole depth, in three dimensions.
 //!
-//! The wall is the distance between the middles of the two holes less their radii. The middle of a round hole is its axis from
-//! the sphere to the bottom; of an oval it is the strip that the middle of its drill sweeps. True flat bottoms of holes that lean toward
-//! each other keep up to 0.01 in more. Holes whose bottoms lean apart are nearest at their rims, which stand above the mouths'
-//! level: there the straight line between the near edges counts. [`super::web`] is the same in a plane, for holes without forward or reverse pitch.
+//! The wall is the distance between the middles of the two holes less their radii. The middle of a round hole is its
+//! axis from the sphere to the bottom; of an oval it is the strip that the middle of its drill sweeps. True flat
+//! bottoms of holes that lean toward each other keep up to 0.01 in more. Holes whose bottoms lean apart are nearest at
+//! their rims, which stand above the mouths' level: there the straight line between the near edges counts.
+//! [`super::web`] is the same in a plane, for holes without forward or reverse pitch.
 
 use super::{
     Sphere,
-    grip::{Digit, Placed, between_edges},
+    digit::Digit,
     hole::{Hole, deepest},
+    placed::{Placed, between_edges},
     root,
     strip::{Strip, nearest},
 };
-
-pub use super::slug::slug_wall;
 
 /// A wall, in inches.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,7 +22,8 @@ pub struct Wall {
     pub least: f64,
     /// How deep that is: on the hole where it is deeper.
     pub at_depth: f64,
-    /// The depth at which the holes would meet if both were drilled that deep; `None` if no depth that can be drilled does it.
+    /// The depth at which the holes would meet if both were drilled that deep; `None` if no depth that can be drilled
+    /// does it.
     pub breaks_at: Option<f64>,
 }
 
@@ -58,7 +59,8 @@ pub struct Between {
     pub wall: Wall,
 }
 
-/// Every wall between the holes of a grip as cut: middle and ring first (the web), then thumb and middle, thumb and ring.
+/// Every wall between the holes of a grip as cut: middle and ring first (the web), then thumb and middle, thumb and
+/// ring.
 pub fn within_grip(ball: &Sphere, grip: &Placed) -> Vec<Between> {
     let fingers = [(Digit::Middle, grip.middle), (Digit::Ring, grip.ring)];
     let mut walls = vec![Between {

@@ -26,15 +26,20 @@ pub(super) fn write(page: &mut Page<'_>, advice: &Advice) {
     settled(page, advice);
     let pick = chosen(advice);
     mild(page, advice, pick);
-    match pick {
-        Some(pick) => {
+    match (pick, advice.offers()) {
+        (Some(pick), _) => {
             best(page, pick);
             runners_up(page, advice, pick);
         }
-        None => none_left(page, advice),
+        // The ball is there already.
+        (None, Some(_)) => {}
+        (None, None) => none_left(page, advice),
     }
     assumed(page, advice);
-    quote(page, advice);
+    // The quotes about an old ball stand side by side on their own.
+    if advice.offers().is_none() {
+        quote(page, advice);
+    }
     if !advice.questions().is_empty() {
         page.heading("Still to ask");
         for question in advice.questions() {
@@ -307,7 +312,7 @@ fn quote(page: &mut Page<'_>, advice: &Advice) {
     page.explain();
 }
 
-fn bill_lines(page: &mut Page<'_>, bill: &Bill) {
+pub(super) fn bill_lines(page: &mut Page<'_>, bill: &Bill) {
     for (label, amount) in bill.lines() {
         page.amount(QUOTE, label, amount);
     }
@@ -342,6 +347,6 @@ pub(super) fn sourced(source: &str, strength: &str) -> String {
 }
 
 /// What a fact is about, in words: `bowler.ball_now` is the ball now, `owned.covers` the owned covers.
-fn about(fact: &str) -> String {
+pub(super) fn about(fact: &str) -> String {
     fact.trim_start_matches("bowler.").replace(['.', '_'], " ")
 }

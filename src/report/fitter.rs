@@ -127,7 +127,7 @@ fn blanks(page: &mut Page<'_>, numbers: &[SpecNumber]) {
     }
 }
 
-fn lines(page: &mut Page<'_>, indent: usize, lines: &[Reason]) {
+pub(super) fn lines(page: &mut Page<'_>, indent: usize, lines: &[Reason]) {
     for line in lines {
         let (shown, role) = match line.role() {
             "dispute" => (

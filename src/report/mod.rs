@@ -4,19 +4,23 @@
 //! the fitter. [`json`] writes the answer document for programs; both say the same.
 
 mod customer;
+mod drilling;
 mod fitter;
 mod json;
 mod look;
+mod offers;
 mod page;
+mod refit;
 mod words;
 
 #[cfg(test)]
 mod tests;
 
-pub use json::{CONTRACT, json};
+pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use look::{Look, Term};
+pub use offers::offers_text;
 
-use crate::advice::Advice;
+use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
 
 /// Writes the advice as plain text, ending in a line break; no line is wider than the look allows unless one word is.
@@ -27,9 +31,23 @@ use crate::rules::Audience;
 pub fn text(advice: &Advice, look: &Look) -> String {
     let mut page = page::Page::new(look);
     customer::write(&mut page, advice);
+    if let Some(offers) = advice.offers() {
+        offers::write(&mut page, offers);
+    }
     fitter::spec(&mut page, advice);
+    if let Some(computed) = advice.drilling() {
+        drilling::write(&mut page, computed);
+    }
     if look.audience() == Audience::Fitter {
         fitter::background(&mut page, advice);
     }
+    page.finish()
+}
+
+/// Writes a refit as plain text, ending in a line break: what comes first, what to do, likely causes, the small change, the card.
+#[must_use]
+pub fn refit_text(refit: &Refit, look: &Look) -> String {
+    let mut page = page::Page::new(look);
+    refit::write(&mut page, refit);
     page.finish()
 }

@@ -239,8 +239,13 @@ pub(super) fn hand() -> Vec<Fact> {
         ("hand.oval_narrow", "thumb, the narrow way", gauge),
         (
             "hand.oval_angle",
-            "how far the oval is turned",
+            "how far the oval is turned, as on the ball",
             "drawn on the hand",
+        ),
+        (
+            "hand.palm_mark",
+            "how far from the fingers the palm lies, along the arc",
+            "the hand laid on the ball, for a ball without a thumb hole",
         ),
     ])
 }

@@ -33,15 +33,15 @@ pub struct BallCandidate {
     pub intermediate: i64,
     /// Bit set over [`words::COLOURS`].
     pub colours: i64,
-    /// Out-the-door price in cents for each grip of [`words::GRIPS`], without a thumb slug, then with one.
-    pub drilled: [[i64; 2]; 2],
+    /// Out-the-door price in cents for each grip of [`words::GRIPS`], without a thumb slug, with one, with a sleeve.
+    pub drilled: [[i64; 3]; 2],
     /// The cheapest out-the-door price on the shelf in this weight, same order.
-    pub cheapest: [[i64; 2]; 2],
+    pub cheapest: [[i64; 3]; 2],
 }
 
 impl BallCandidate {
-    /// The price over all grips there could be, with or without a slug.
-    fn at_grip(prices: &[[i64; 2]; 2], s: &Situation) -> Interval {
+    /// The price over all grips there could be, with whatever the thumb could get.
+    fn at_grip(prices: &[[i64; 3]; 2], s: &Situation) -> Interval {
         let among =
             |fact: &str, word: usize| i64::try_from(word).is_ok_and(|word| s.get(fact).holds(word));
         if !s.get("settled.grip").is_known() {
@@ -51,8 +51,11 @@ impl BallCandidate {
             .iter()
             .enumerate()
             .filter(|(grip, _)| among("settled.grip", *grip));
-        let slugs = grips.flat_map(|(_, row)| row.iter().enumerate());
-        let open = slugs.filter(|(slug, _)| among("fit.has_slug", *slug));
+        let thumbs = grips.flat_map(|(_, row)| row.iter().enumerate());
+        let open = thumbs.filter(|(thumb, _)| match thumb {
+            2 => among("fit.has_sleeve", 1),
+            slug => among("fit.has_sleeve", 0) && among("fit.has_slug", *slug),
+        });
         open.map(|(_, price)| Interval::point(*price))
             .reduce(Interval::or)
             .unwrap_or(Interval::NOT_KNOWN)

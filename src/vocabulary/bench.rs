@@ -30,5 +30,10 @@ pub fn bench() -> Vec<Fact> {
             "the least wall that may be left between two holes",
             number(Length, 0, INCH),
         ),
+        setting(
+            "bench.least_sleeve_wall",
+            "the least wall of a slug, sleeve or insert",
+            number(Length, 0, INCH),
+        ),
     ]
 }

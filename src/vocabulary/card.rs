@@ -57,5 +57,21 @@ pub(super) fn card() -> Vec<Fact> {
             from,
         ),
         ("card.complaint", "it has drawn a complaint", from),
+        ("card.thumb_depth", "depth of its thumb hole", from),
+        ("card.middle_depth", "depth of its middle finger hole", from),
+        ("card.ring_depth", "depth of its ring finger hole", from),
+        ("card.oval_wide", "its thumb hole, the wide way", from),
+        ("card.oval_narrow", "its thumb hole, the narrow way", from),
+        (
+            "card.oval_angle",
+            "how far its oval is turned, as on the ball",
+            from,
+        ),
+        (
+            "card.sleeve",
+            "its thumb has a sleeve that can be changed",
+            from,
+        ),
+        ("card.ball_weight", "what the drilled ball weighs", from),
     ])
 }

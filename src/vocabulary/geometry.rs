@@ -3,7 +3,7 @@
 use super::answers::INCH;
 use super::{Interval, Situation};
 use crate::bowler::{Along, Bowler, Finger, Grip, Span, SpanKind};
-use crate::fitting::{Sphere, ring, span, web::FingerHoles};
+use crate::fitting::{Sphere, ring, span};
 use crate::rules::UNKNOWN;
 
 fn inches(steps: i64) -> f64 {
@@ -59,7 +59,13 @@ fn card_span(bowler: &Bowler, finger: Finger, bore: &str) -> Option<f64> {
         .find(|span| span.finger() == finger)?;
     let arc = along_the_arc(span)?;
     let size = |name: &str| bowler.answer(name).map(inches);
-    let wall = |outside: &str, bore: &str| match (size(outside), size(bore)) {
+    // The span runs to the oval's edge.
+    let oval = ["card.oval_wide", "card.oval_narrow", "card.oval_angle"].map(|n| bowler.answer(n));
+    let bore_of = |name: &str| match (name, oval) {
+        ("card.thumb_bore", [Some(wide), Some(narrow), Some(angle)]) => across(wide, narrow, angle),
+        _ => size(name),
+    };
+    let wall = |outside: &str, bore: &str| match (size(outside), bore_of(bore)) {
         (Some(outside), Some(bore)) => span::wall(outside, bore).ok(),
         // A fingertip ball has insert and slug; one whose size the card doesn't tell has a wall nobody knows.
         (None, _) => (bowler.answer("card.grip") == Some(0)).then_some(0.0),
@@ -74,13 +80,50 @@ fn card_span(bowler: &Bowler, finger: Finger, bore: &str) -> Option<f64> {
         )
         .ok(),
         SpanKind::Centre => {
-            let bores = (size("card.thumb_bore")?, size(bore)?);
+            let bores = (bore_of("card.thumb_bore")?, size(bore)?);
             span::centre_to_full(&Sphere::default(), arc, bores.0, bores.1).ok()
         }
     }
 }
 
-/// Wall of an insert or slug; none where there is none. A bore wider than its sleeve has no wall.
+/// The size of the round hole that reaches as far toward the fingers as this oval.
+fn across(wide: i64, narrow: i64, angle: i64) -> Option<f64> {
+    let degrees = angle as f64 / 10.0;
+    let reach = span::oval_reach(inches(wide), inches(narrow), degrees).ok()?;
+    Some(2.0 * reach)
+}
+
+/// Size of the thumb hole along the span; of an oval, as far as its edge.
+fn thumb_along_the_span(s: &Situation) -> Option<f64> {
+    if !s.is("fit.has_oval") {
+        return s.known("fit.thumb.bore").map(inches);
+    }
+    across(
+        s.known("fit.thumb.oval_wide")?,
+        s.known("fit.thumb.oval_narrow")?,
+        s.known("fit.thumb.oval_angle")?,
+    )
+}
+
+/// Wall of the slug toward the fingers; none where there is no slug or no bore yet.
+fn thumb_wall(s: &Situation) -> Option<f64> {
+    if !s.get("fit.thumb.slug").is_known() || !s.get("fit.thumb.bore").is_known() {
+        return Some(0.0);
+    }
+    let slug = s.known("fit.thumb.slug").map(inches)?;
+    span::wall(slug, thumb_along_the_span(s)?).ok()
+}
+
+/// The widest of the thumb hole: its bore, or the wide size of an oval.
+pub(super) fn widest_thumb(s: &Situation) -> Interval {
+    if s.is("fit.has_oval") {
+        s.get("fit.thumb.oval_wide")
+    } else {
+        s.get("fit.thumb.bore")
+    }
+}
+
+/// Wall of an insert; none where there is none. A bore wider than its sleeve has no wall.
 fn wall(s: &Situation, outside: &str, bore: &str) -> Option<f64> {
     match (s.known(outside), s.known(bore)) {
         (Some(outside), Some(bore)) => span::wall(inches(outside), inches(bore)).ok(),
@@ -93,7 +136,7 @@ pub(super) fn cut_span(s: &Situation, full: &str, insert: &str, bore: &str) -> I
     let cut = || {
         let full = s.known(full)?;
         let finger = wall(s, insert, bore)?;
-        let thumb = wall(s, "fit.thumb.slug", "fit.thumb.bore")?;
+        let thumb = thumb_wall(s)?;
         span::full_to_cut(inches(full), thumb, finger).ok()
     };
     cut().map_or(Interval::NOT_KNOWN, steps)
@@ -112,60 +155,10 @@ pub(super) fn ring_span(middle: Interval, difference: Interval) -> Interval {
     }
 }
 
-/// Wall left of the thumb slug.
+/// Wall left of the thumb slug where it is thinnest.
 pub(super) fn slug_wall(s: &Situation) -> Interval {
-    match (s.known("fit.thumb.slug"), s.known("fit.thumb.bore")) {
+    match (s.known("fit.thumb.slug"), s.known("fit.thumb.widest")) {
         (Some(slug), Some(bore)) => Interval::point((slug - bore).div_euclid(2)),
         _ => Interval::NOT_KNOWN,
     }
-}
-
-/// Least web between the finger holes, as drilled, over the whole of the shallower depth.
-///
-/// Holes of two sizes count with their mean, which leaves the distance of their centres and walls as it is.
-pub(super) fn least_web(s: &Situation) -> Interval {
-    let drilled = |insert: &str, bore: &str| s.known(insert).or_else(|| s.known(bore));
-    let (Some(middle), Some(ring), Some(bridge), Some(depth_m), Some(depth_r)) = (
-        drilled("fit.middle.insert", "fit.middle.bore"),
-        drilled("fit.ring.insert", "fit.ring.bore"),
-        s.known("fit.bridge"),
-        s.known("fit.middle.depth"),
-        s.known("fit.ring.depth"),
-    ) else {
-        return Interval::NOT_KNOWN;
-    };
-    let (Some(left), Some(right)) = (
-        s.known("fit.middle.lateral_pitch"),
-        s.known("fit.ring.lateral_pitch"),
-    ) else {
-        return Interval::NOT_KNOWN;
-    };
-    // A right hand: outward is left for the middle finger and right for the ring finger.
-    let outward = [inches(-left), inches(right)];
-    let ball = Sphere::default();
-    let holes = FingerHoles::new(&ball, inches(bridge), inches(middle + ring) / 2.0, outward)
-        .and_then(|holes| match forward(s) {
-            Some((forward, span)) => holes.toward_the_thumb(&ball, forward, span),
-            None => Ok(holes),
-        })
-        .and_then(|holes| holes.least_web(inches(depth_m.min(depth_r))));
-    match holes {
-        // Rounded down: a web is never said to be thicker than it is.
-        // Holes that have run into each other leave none.
-        Ok(web) => steps((libm::floor(web * INCH as f64) / INCH as f64).max(0.0)),
-        Err(_) => Interval::NOT_KNOWN,
-    }
-}
-
-/// Forward pitches of the fingers and the span to the thumb between centres; none without a thumb to lean toward.
-fn forward(s: &Situation) -> Option<([f64; 2], f64)> {
-    let known = |name: &str| s.known(name).map(inches);
-    let pitches = [
-        known("fit.middle.forward_pitch")?,
-        known("fit.ring.forward_pitch")?,
-    ];
-    let bores = (known("fit.thumb.bore")?, known("fit.middle.bore")?);
-    let full = known("fit.middle.span")?;
-    let centre = span::full_to_centre(&Sphere::default(), full, bores.0, bores.1).ok()?;
-    Some((pitches, centre))
 }

@@ -4,12 +4,16 @@ mod answers;
 mod ball;
 mod bench;
 mod card;
+mod check;
 mod geometry;
 mod grip;
 mod interval;
+mod order;
+mod refit;
 mod settled;
 mod situation;
 mod stage;
+mod web;
 mod weight;
 pub mod words;
 mod worked;
@@ -23,9 +27,12 @@ pub use ball::{BallCandidate, facts as ball_facts};
 pub use bench::bench;
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
-pub use settled::{Measure, measures};
+pub use order::{GripOf, Ordered, ordered};
+pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
+pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, StageFact, StageWorld};
+pub use web::REFERENCES;
 pub use weight::{WeightCandidate, facts as weight_facts};
 pub use worked::answers_behind;
 
@@ -38,16 +45,21 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(answers::person());
     facts.extend(answers::hand());
     facts.extend(card::card());
+    facts.extend(check::check());
     facts.extend(settled::choices());
     facts.extend(settled::prices());
+    facts.extend(settled::used());
     facts.extend(settled::measures().into_iter().map(|measure| measure.fact));
     facts.extend(bench());
-    facts.extend(worked::facts());
+    facts.extend(worked::facts(worked::WORKED));
+    facts.extend(worked::facts(refit::GAPS));
+    facts.extend(refit::facts());
     facts.extend(weight_facts().iter().map(|f| f.fact("weight")));
     facts.extend(grip_facts().iter().map(|f| f.fact("grip")));
     facts.extend(ball_facts().iter().map(|f| f.fact("ball")));
     facts.extend(surface_facts().iter().map(|f| f.fact("surface")));
     facts.extend(layout_facts().iter().map(|f| f.fact("layout")));
+    facts.extend(cause_facts().iter().map(|f| f.fact("cause")));
     Ok(Arc::new(Vocabulary::new(facts)?))
 }
 

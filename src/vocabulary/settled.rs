@@ -2,7 +2,9 @@
 
 use super::answers::{INCH, POUND, number};
 use super::words;
-use crate::notation::Notation::{ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight};
+use crate::notation::Notation::{
+    Angle, Count, ForwardPitch, HoleSize, LateralPitch, Length, Money, Weight,
+};
 use crate::rules::{Fact, Kind, Origin};
 
 pub(super) fn settled(
@@ -35,6 +37,12 @@ pub(super) fn choices() -> Vec<Fact> {
             "the grip that was settled",
             Kind::Choice(words::GRIPS),
             "the grip stage",
+        ),
+        settled(
+            "settled.sleeve",
+            "the fitter settled on a thumb sleeve that can be changed",
+            Kind::Flag,
+            "what the fitter has settled",
         ),
         settled(
             "settled.cover",
@@ -77,6 +85,35 @@ pub(super) fn prices() -> Vec<Fact> {
     ]
 }
 
+/// What is known of an old ball that is brought.
+pub(super) fn used() -> Vec<Fact> {
+    vec![
+        settled(
+            "used.open_holes",
+            "old holes of the ball brought that are still open",
+            number(Count, 0, 3),
+            "the fit card and the used ball",
+        ),
+        settled(
+            "used.plain_over",
+            "how much more a new plain ball comes to than plugs and new holes",
+            number(Money, -200_000, 200_000),
+            "the two quotes",
+        ),
+    ]
+}
+
+/// What it means for a measure that no rule starts it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoStart {
+    /// Something wasn't measured; the number stays blank.
+    Missing,
+    /// The ball has none if this choice has this word; else something is missing.
+    NoneIn(&'static str, &'static str),
+    /// The ball has none unless this flag is set; with it, something is missing.
+    NoneUnless(&'static str),
+}
+
 /// One measure: its id, the fact that carries its result on, and which drillings have it at all.
 #[derive(Debug)]
 pub struct Measure {
@@ -86,34 +123,57 @@ pub struct Measure {
     pub fact: Fact,
     /// What the fitter does if this alone is missing.
     pub ask: &'static str,
-    /// A choice in which no start means that the ball has none, not that something is missing.
-    pub none_in: Option<(&'static str, &'static str)>,
+    /// What it means that no rule starts it.
+    pub no_start: NoStart,
     /// Choices a ball must have for the measure to make sense, as fact and word.
     pub only: &'static [(&'static str, &'static str)],
 }
 
 const THUMB: &[(&str, &str)] = &[("bowler.thumb", "in")];
 const PIN: &[(&str, &str)] = &[("settled.layout", "pin_from_grip")];
+const PAP: &[(&str, &str)] = &[("settled.layout", "pin_from_PAP")];
+const PAP_AND_MASS_BIAS: &[(&str, &str)] = &[
+    ("settled.layout", "pin_from_PAP"),
+    ("settled.core", "asymmetric"),
+];
 const ALWAYS: &[(&str, &str)] = &[];
 
 /// Which drillings have a measure: a ball without a thumb hole has no span.
 fn only(id: &str) -> &'static [(&'static str, &'static str)] {
     match id {
-        "pin.from_grip" => PIN,
+        "pin.from_grip" | "pin.direction" => PIN,
+        "pin.from_pap" | "pin.val_angle" => PAP,
+        "pin.drilling_angle" => PAP_AND_MASS_BIAS,
         _ if id.starts_with("thumb.") || id.ends_with("span") => THUMB,
         _ => ALWAYS,
+    }
+}
+
+/// Conventional holes are bored into the ball itself, unless there is a sleeve, or the card that is copied has a slug or
+/// inserts. A round thumb hole has nothing of an oval.
+fn no_start(id: &str) -> NoStart {
+    match id {
+        "thumb.slug" => NoStart::NoneUnless("fit.has_slug"),
+        "middle.insert" | "ring.insert" => NoStart::NoneIn("settled.grip", "conventional"),
+        _ if id.starts_with("thumb.oval_") => NoStart::NoneUnless("fit.has_oval"),
+        _ => NoStart::Missing,
     }
 }
 
 /// What is missing where a measure has no start although the hand was measured.
 fn ask(id: &str) -> &'static str {
     match id {
+        "thumb.oval_wide" | "thumb.oval_narrow" => "Gauge the thumb the wide and the narrow way.",
+        "thumb.oval_angle" => "Mark on the hand how far the oval is turned.",
         "thumb.depth" => "Measure the length of the thumb.",
         "middle.depth" | "ring.depth" => "Measure how deep the fingers reach.",
         "middle.span" | "middle.cut_span" => "Measure the span to the middle finger in this grip.",
         "ring.span" | "ring.cut_span" => "Measure the span to the ring finger in this grip.",
         "thumb.forward_pitch" => "Measure the span, then judge the thumb's pitch.",
         "thumb.lateral_pitch" => "See where the relaxed thumb points.",
+        "pin.from_pap" | "pin.val_angle" | "pin.drilling_angle" => {
+            "Measure the PAP after 10 to 20 games."
+        }
         "thumb.slug" | "middle.insert" | "ring.insert" => {
             "Ask the supplier which outside sizes there are."
         }
@@ -127,13 +187,12 @@ pub fn measures() -> Vec<Measure> {
         id,
         fact: settled(name, meaning, kind, "worked out just before"),
         ask: ask(id),
-        // Conventional holes are bored into the ball itself, unless the card that is copied has a slug or inserts.
-        none_in: (id == "thumb.slug" || id.ends_with(".insert"))
-            .then_some(("settled.grip", "conventional")),
+        no_start: no_start(id),
         only: only(id),
     };
     let bore = || number(HoleSize, 0, 110);
     let length = || number(Length, 0, 10 * INCH);
+    let angle = || number(Angle, 0, 1800);
     let forward = || number(ForwardPitch, -2 * INCH, 2 * INCH);
     let lateral = || number(LateralPitch, -2 * INCH, 2 * INCH);
     vec![
@@ -150,9 +209,27 @@ pub fn measures() -> Vec<Measure> {
             bore(),
         ),
         row(
+            "thumb.oval_wide",
+            "fit.thumb.oval_wide",
+            "thumb hole the wide way, of an oval",
+            bore(),
+        ),
+        row(
+            "thumb.oval_narrow",
+            "fit.thumb.oval_narrow",
+            "thumb hole the narrow way, of an oval",
+            bore(),
+        ),
+        row(
+            "thumb.oval_angle",
+            "fit.thumb.oval_angle",
+            "how far the oval is turned, from straight across, counter-clockwise as one looks at the ball",
+            number(Angle, 0, 1800),
+        ),
+        row(
             "thumb.slug",
             "fit.thumb.slug",
-            "outside of the thumb slug",
+            "outside of the thumb slug or sleeve",
             bore(),
         ),
         row(
@@ -275,6 +352,30 @@ pub fn measures() -> Vec<Measure> {
             "fit.pin.from_grip",
             "how far the pin sits from the grip centre",
             length(),
+        ),
+        row(
+            "pin.direction",
+            "fit.pin.direction",
+            "which way the pin sits from the grip centre, from the midline's PAP side toward the fingers",
+            angle(),
+        ),
+        row(
+            "pin.from_pap",
+            "fit.pin.from_pap",
+            "how far the pin sits from the PAP",
+            length(),
+        ),
+        row(
+            "pin.val_angle",
+            "fit.pin.val_angle",
+            "angle at the PAP from the upper VAL to the pin",
+            angle(),
+        ),
+        row(
+            "pin.drilling_angle",
+            "fit.pin.drilling_angle",
+            "angle at the pin from the PAP to the mass bias",
+            angle(),
         ),
     ]
 }

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::Interval;
+use super::refit::GAPS;
 use super::worked::{WORKED, Worked};
 use crate::bowler::Bowler;
 use crate::rules::{FactId, Kind, Origin, RuleSet, Vocabulary};
@@ -87,7 +88,10 @@ impl Situation {
 
     /// Whether anything at all was measured on the hand or stands on a fit card: a number, not a flag or a word.
     pub fn has_a_hand(&self) -> bool {
-        let of_a_hand = |name: &str| name.starts_with("hand.") || name.starts_with("card.");
+        // What a ball weighs says nothing of a hand.
+        let of_a_hand = |name: &str| {
+            name.starts_with("hand.") || name.starts_with("card.") && name != "card.ball_weight"
+        };
         self.vocabulary
             .facts()
             .iter()
@@ -119,7 +123,7 @@ impl Situation {
 
     /// Worked facts stand in an order in which each needs only earlier ones.
     fn rework(&mut self) {
-        for Worked { name, value, .. } in WORKED {
+        for Worked { name, value, .. } in WORKED.iter().chain(GAPS) {
             if let Some(id) = self.vocabulary.id(name) {
                 self.values[usize::from(id.0)] = value(self);
             }

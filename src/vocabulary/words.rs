@@ -15,3 +15,22 @@ pub const TIERS: &[&str] = Tier::NAMES;
 pub const SURFACES: &[&str] = &["factory", "smoother", "duller"];
 /// Ways to lay a ball out.
 pub const LAYOUTS: &[&str] = &["over_label", "pin_from_grip", "pin_from_PAP"];
+/// What may be wrong with a fit, what is tried or undone most easily first: of two causes alike, that one is looked at first.
+pub const CAUSES: &[&str] = &[
+    "nothing_in_the_fit",
+    "the_way_it_is_held",
+    "thumb_hole_too_loose",
+    "thumb_hole_too_tight",
+    "finger_holes_too_tight",
+    "thumb_hole_of_the_wrong_shape",
+    "ball_too_heavy",
+    "span_too_long",
+    "ring_span_too_long",
+    "span_too_short",
+    "too_much_thumb_reverse",
+    "too_much_thumb_forward",
+    "too_little_thumb_forward",
+    "thumb_leans_to_the_wrong_side",
+    "fingers_need_reverse",
+    "fingers_lean_to_the_wrong_side",
+];

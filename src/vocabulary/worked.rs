@@ -2,8 +2,8 @@
 //! each needs only earlier ones.
 
 use super::answers::{INCH, POUND, number};
-use super::{Interval, Situation, geometry};
-use crate::notation::Notation::{Length, Weight};
+use super::{Interval, Situation, geometry, web};
+use crate::notation::Notation::{HoleSize, Length, Weight};
 use crate::rules::{Fact, Kind, Origin};
 
 /// One worked fact: its name, meaning and kind beside the way it is worked out.
@@ -19,6 +19,24 @@ pub(super) struct Worked {
 const CHILD_UNDER: i64 = 15;
 /// An older hand from this age on, in years (own choice).
 const OLDER_FROM: i64 = 60;
+
+impl Worked {
+    pub(super) const fn new(
+        name: &'static str,
+        meaning: &'static str,
+        kind: fn() -> Kind,
+        from: &'static str,
+        value: fn(&Situation) -> Interval,
+    ) -> Worked {
+        Worked {
+            name,
+            meaning,
+            kind,
+            from,
+            value,
+        }
+    }
+}
 
 fn flag() -> Kind {
     Kind::Flag
@@ -38,7 +56,37 @@ fn span(s: &Situation, conventional: &str, fingertip: &str) -> Interval {
     }
 }
 
-/// All worked facts.
+/// The thumb goes in; so it does where nobody asked.
+fn thumb_in(s: &Situation) -> Interval {
+    match s.get("bowler.thumb") {
+        asked if asked.is_known() => asked.is(0),
+        _ => Interval::flag(true),
+    }
+}
+
+/// This of a card, if the card fits.
+fn copied(s: &Situation, of_card: Interval) -> Interval {
+    match of_card.is_known() {
+        true => s.get("card.fits").and(of_card),
+        false => Interval::flag(false),
+    }
+}
+
+/// All of these stand on a card that fits.
+fn on_card(s: &Situation, names: &[&str]) -> Interval {
+    let all = names.iter().all(|name| s.get(name).is_known());
+    copied(s, Interval::flag(all))
+}
+
+/// What is missing of the least that is allowed.
+fn short(s: &Situation, least: &str, found: &str) -> Interval {
+    match (s.known(least), s.known(found)) {
+        (Some(least), Some(found)) => Interval::point((least - found).max(0)),
+        _ => Interval::NOT_KNOWN,
+    }
+}
+
+/// The worked facts of an advice.
 pub(super) const WORKED: &[Worked] = &[
     Worked {
         name: "bowler.child",
@@ -115,22 +163,61 @@ pub(super) const WORKED: &[Worked] = &[
         },
     },
     Worked {
-        name: "fit.has_slug",
-        meaning: "the thumb hole gets a slug",
-        kind: flag,
-        from: "a fingertip grip with the thumb in, or a card that fits and has one",
+        name: "hand.thumb_swell",
+        meaning: "how much wider the thumb is after bowling",
+        kind: || number(HoleSize, -2 * INCH, 2 * INCH),
+        from: "the warm and the cold gauge size",
         value: |s| {
-            // Nobody asked about the thumb: it goes in.
-            let thumb = match s.get("bowler.thumb") {
-                asked if asked.is_known() => asked.is(0),
-                _ => Interval::flag(true),
-            };
-            let copied = match s.get("card.slug").is_known() {
-                true => s.get("card.fits"),
-                false => Interval::flag(false),
-            };
-            thumb.and(s.get("settled.grip").is(1).or_flag(copied))
+            s.get("hand.thumb_gauge_warm")
+                .minus(s.get("hand.thumb_gauge"))
         },
+    },
+    Worked {
+        name: "fit.has_sleeve",
+        meaning: "the thumb hole gets a sleeve that can be changed",
+        kind: flag,
+        from: "what the fitter settled, else a card that fits and has one",
+        value: |s| {
+            let wanted = match s.get("settled.sleeve") {
+                settled if settled.is_known() => settled,
+                _ => copied(s, s.get("card.sleeve").is(1)),
+            };
+            thumb_in(s).and(wanted)
+        },
+    },
+    Worked {
+        name: "fit.has_slug",
+        meaning: "the thumb hole gets a slug or a sleeve",
+        kind: flag,
+        from: "a fingertip grip with the thumb in, a sleeve, or a card that fits and has a slug",
+        value: |s| {
+            let grip = s.get("settled.grip").is(1);
+            let other = s.get("fit.has_sleeve").or_flag(on_card(s, &["card.slug"]));
+            thumb_in(s).and(grip.or_flag(other))
+        },
+    },
+    Worked {
+        name: "fit.has_oval",
+        meaning: "the thumb hole is cut as an oval",
+        kind: flag,
+        from: "an oval measured on the thumb, or on a card that fits",
+        value: |s| {
+            let card = on_card(s, &["card.oval_wide", "card.oval_narrow"]);
+            // A round hole that works stays round.
+            let round = on_card(s, &["card.thumb_bore"]);
+            let hand = ["hand.oval_wide", "hand.oval_narrow"]
+                .iter()
+                .all(|name| s.get(name).is_known());
+            let gauged = Interval::flag(hand).and(Interval::flag(true).minus(round));
+            thumb_in(s).and(card.or_flag(gauged))
+        },
+    },
+    Worked {
+        name: "fit.thumb.widest",
+        meaning: "thumb hole the wide way; of a round one its bore",
+        kind: || number(HoleSize, 0, 110),
+        from: "the bore, or the oval's wide size",
+        value: geometry::widest_thumb,
     },
     Worked {
         name: "fit.middle_cut_span",
@@ -150,8 +237,15 @@ pub(super) const WORKED: &[Worked] = &[
         name: "fit.slug_wall",
         meaning: "wall left between thumb hole and the outside of the slug",
         kind: length,
-        from: "half of slug outside less thumb hole",
+        from: "half of slug outside less thumb hole the wide way",
         value: geometry::slug_wall,
+    },
+    Worked {
+        name: "fit.slug_wall_short",
+        meaning: "what the slug's wall lacks of the least it must have",
+        kind: length,
+        from: "least allowed wall less the slug's",
+        value: |s| short(s, "bench.least_sleeve_wall", "fit.slug_wall"),
     },
     Worked {
         name: "fit.span_gap",
@@ -166,20 +260,17 @@ pub(super) const WORKED: &[Worked] = &[
     },
     Worked {
         name: "fit.web_least",
-        meaning: "least web between the finger holes over their whole depth",
+        meaning: "least web between any two holes over their whole depth",
         kind: length,
-        from: "bridge, drilled sizes, laterals and depth, by the equal-hole formula",
-        value: geometry::least_web,
+        from: "sizes as cut, spans, bridge, pitches and depths, placed on the ball",
+        value: web::least_web,
     },
     Worked {
         name: "fit.web_short",
         meaning: "what the thinnest web lacks of the least that may be left",
         kind: length,
         from: "least allowed web less the thinnest",
-        value: |s| match (s.known("bench.least_web"), s.known("fit.web_least")) {
-            (Some(wanted), Some(found)) => Interval::point((wanted - found).max(0)),
-            _ => Interval::NOT_KNOWN,
-        },
+        value: |s| short(s, "bench.least_web", "fit.web_least"),
     },
 ];
 
@@ -193,10 +284,9 @@ pub fn answers_behind(worked: &str) -> &'static [&'static str] {
     }
 }
 
-/// The worked facts as the vocabulary sees them.
-pub(super) fn facts() -> Vec<Fact> {
-    WORKED
-        .iter()
+/// Worked facts as the vocabulary sees them.
+pub(super) fn facts(rows: &[Worked]) -> Vec<Fact> {
+    rows.iter()
         .map(|w| Fact {
             name: w.name,
             meaning: w.meaning,

@@ -13,6 +13,8 @@ pub struct Case {
     pub practice: Vec<String>,
     pub bowler: Bowler,
     pub ball: Option<String>,
+    /// The drilled ball of the fit card is fitted, not one from the shelf.
+    used: bool,
     /// A shop's own rules, laid over the built-in ones.
     overlay: Option<String>,
     expected: Vec<(String, Content)>,
@@ -37,6 +39,7 @@ fn read(path: &Path) -> Case {
         practice: Vec::new(),
         bowler: Bowler::read(&Document::parse("empty", b"{}", Format::Json).unwrap()).unwrap(),
         ball: None,
+        used: false,
         overlay: None,
         expected: Vec::new(),
     };
@@ -54,6 +57,7 @@ fn read(path: &Path) -> Case {
                     Bowler::read(&profile).unwrap_or_else(|faults| panic!("{file}: {faults}"));
             }
             "overlay" => case.overlay = Some(text(value).to_owned()),
+            "used" => case.used = text(value) == "yes",
             "ball" => case.ball = Some(text(value).to_owned()),
             "expect" => {
                 case.expected = map(value)
@@ -91,6 +95,7 @@ pub fn advise(shop: &Shop, case: &Case) -> Advice {
 fn ask(shop: &Shop, case: &Case) -> Advice {
     match &case.ball {
         Some(ball) => shop.fit(&case.bowler, ball),
+        None if case.used => shop.fit_used(&case.bowler),
         None => shop.advise(&case.bowler),
     }
     .unwrap_or_else(|trouble| panic!("{}: {trouble}", case.file))
@@ -265,6 +270,40 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
                         format!("step {id}"),
                         steps.iter().any(|s| s.id() == id).to_string(),
                         "true",
+                    );
+                }
+            }
+            "bill" => same(
+                key.clone(),
+                advice
+                    .bill()
+                    .map(|b| b.total().to_owned())
+                    .unwrap_or_default(),
+                scalar(content),
+            ),
+            "offers" => {
+                for (id, wanted) in pairs(content) {
+                    let found = advice.offers().and_then(|offers| offers.offer(&id));
+                    same(
+                        format!("offer {id}"),
+                        found
+                            .map(|o| o.bill().total().to_owned())
+                            .unwrap_or("none".into()),
+                        &wanted,
+                    );
+                }
+            }
+            "offer_reasons" => {
+                for (id, rules) in lists(content) {
+                    let found: Vec<&str> = advice
+                        .offers()
+                        .and_then(|offers| offers.offer(&id))
+                        .map(|offer| offer.reasons().iter().map(|r| r.id()).collect())
+                        .unwrap_or_default();
+                    same(
+                        format!("reasons of {id}"),
+                        found.join(" "),
+                        &rules.join(" "),
                     );
                 }
             }

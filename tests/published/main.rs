@@ -5,7 +5,9 @@
 
 mod columnists;
 mod derived_balance;
+mod derived_holes;
 mod derived_layout;
+mod derived_solids;
 mod derived_sphere;
 mod derived_web;
 mod drilling_lectures;

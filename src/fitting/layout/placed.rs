@@ -122,6 +122,15 @@ impl Layout {
         })
     }
 
+    /// The same with the centre of gravity here, wherever that is from the pin.
+    #[must_use]
+    pub fn with_cg_at(self, cg: Point) -> Layout {
+        Layout {
+            cg: Some(cg),
+            ..self
+        }
+    }
+
     /// The mirror image, for a ball that curves the other way. The holes of the hand stay where they are.
     #[must_use]
     pub fn mirrored(self) -> Layout {

@@ -1,12 +1,20 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod drilling;
+mod offers;
+mod refit;
 mod spec;
 
 use serde::Serialize;
 
 use crate::advice::{Advice, Assumed, Bill, Caution, Pick, Reason, RuledOut, Settled};
 use crate::rules::{Audience, Severity};
+use drilling::DrillingDoc;
+use offers::OffersDoc;
 use spec::SpecDoc;
+
+pub use offers::offers_json;
+pub use refit::refit_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
@@ -17,11 +25,23 @@ pub const CONTRACT: u32 = 1;
 /// The same advice gives the same bytes.
 #[must_use]
 pub fn json(advice: &Advice, audience: Audience) -> String {
-    let mut text = serde_json::to_string_pretty(&Answer::new(advice, audience))
-        // Strings, whole numbers and lists always have a JSON form.
-        .unwrap_or_default();
+    written(&Answer::new(advice, audience))
+}
+
+/// A document as text. Strings, whole numbers and lists always have a JSON form.
+fn written(document: &impl Serialize) -> String {
+    let mut text = serde_json::to_string_pretty(document).unwrap_or_default();
     text.push('\n');
     text
+}
+
+/// A reader's name, as the command line has it.
+fn audience_name(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Newcomer => "customer",
+        Audience::League => "league",
+        Audience::Fitter => "fitter",
+    }
 }
 
 #[derive(Serialize)]
@@ -40,7 +60,10 @@ struct Answer<'a> {
     assumptions: Vec<AssumedDoc<'a>>,
     questions: &'a [String],
     quote: Option<QuoteDoc<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    offers: Option<OffersDoc<'a>>,
     spec: SpecDoc<'a>,
+    drilling: Option<DrillingDoc<'a>>,
 }
 
 #[derive(Serialize)]
@@ -169,12 +192,12 @@ impl<'a> Answer<'a> {
             contract: CONTRACT,
             version: env!("CARGO_PKG_VERSION"),
             digest: advice.digest(),
-            question: if own { "fit" } else { "advise" },
-            audience: match audience {
-                Audience::Newcomer => "customer",
-                Audience::League => "league",
-                Audience::Fitter => "fitter",
+            question: if own || advice.offers().is_some() {
+                "fit"
+            } else {
+                "advise"
             },
+            audience: audience_name(audience),
             bowler: advice.bowler(),
             cautions: cautions(advice.cautions(), audience),
             settled: advice
@@ -205,7 +228,9 @@ impl<'a> Answer<'a> {
             assumptions: advice.assumptions().iter().map(AssumedDoc::new).collect(),
             questions: advice.questions(),
             quote: advice.bill().map(QuoteDoc::new),
+            offers: advice.offers().map(OffersDoc::new),
             spec: SpecDoc::new(advice.spec(), advice.drill_today(), audience),
+            drilling: advice.drilling().map(DrillingDoc::new),
         }
     }
 }

@@ -17,7 +17,7 @@ pub(super) struct SpecDoc<'a> {
 }
 
 #[derive(Serialize)]
-struct NumberDoc<'a> {
+pub(super) struct NumberDoc<'a> {
     name: &'a str,
     meaning: &'a str,
     value: Option<i64>,
@@ -29,7 +29,7 @@ struct NumberDoc<'a> {
 }
 
 #[derive(Serialize)]
-struct StepDoc<'a> {
+pub(super) struct StepDoc<'a> {
     id: &'a str,
     text: &'a str,
     because: Option<&'a str>,
@@ -55,7 +55,7 @@ impl<'a> SpecDoc<'a> {
 }
 
 impl<'a> NumberDoc<'a> {
-    fn new(number: &'a SpecNumber, audience: Audience) -> NumberDoc<'a> {
+    pub(super) fn new(number: &'a SpecNumber, audience: Audience) -> NumberDoc<'a> {
         NumberDoc {
             name: number.name(),
             meaning: number.meaning(),
@@ -70,7 +70,7 @@ impl<'a> NumberDoc<'a> {
 }
 
 impl<'a> StepDoc<'a> {
-    fn new(step: &'a WorkStep) -> StepDoc<'a> {
+    pub(super) fn new(step: &'a WorkStep) -> StepDoc<'a> {
         StepDoc {
             id: step.id(),
             text: step.text(),

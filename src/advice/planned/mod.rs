@@ -1,0 +1,100 @@
+//! The drilled ball computed from the settled numbers: holes and walls, layout, balance, core, and what the rule book says.
+
+mod balance;
+mod book;
+mod holes;
+mod layout;
+mod mends;
+mod old;
+
+use super::consultation::Consultation;
+use super::drilling::{Drilling, Refusal};
+use crate::fitting::Sphere;
+use crate::fitting::grip::{Placed, Reference, place};
+use crate::vocabulary::{GripOf, Ordered, ordered};
+
+/// What every part of the plan is computed from.
+struct Bench<'c, 's> {
+    consultation: &'c Consultation<'s>,
+    ball: Sphere,
+    order: Ordered,
+    placed: Placed,
+    /// A left hand: words are turned round, numbers are not.
+    left: bool,
+}
+
+impl Consultation<'_> {
+    /// The drilled ball, for the candidate that was chosen; `None` while the numbers that place the holes are missing.
+    pub(super) fn drilling(&self, chosen: Option<usize>) -> Option<Drilling> {
+        // Every ball counts as one of 27 in around: nobody measures it at the counter.
+        let ball = Sphere::default();
+        let left = self.situation.is_word("bowler.hand", "left");
+        let order = ordered(&self.situation, GripOf::Fit, Reference::OwnLine)?;
+        let mut drilling = empty(&ball, left);
+        let placed = match place(&ball, &order.grip) {
+            Ok(placed) => placed,
+            Err(unplaceable) => {
+                drilling.refusals = unplaceable
+                    .faults()
+                    .iter()
+                    .map(|fault| Refusal {
+                        what: format!("These holes can't be placed: {fault}."),
+                        mends: vec!["Measure again what is named here.".to_owned()],
+                    })
+                    .collect();
+                return Some(drilling);
+            }
+        };
+        let bench = Bench {
+            consultation: self,
+            ball,
+            order,
+            placed,
+            left,
+        };
+        drilling.holes = bench.holes();
+        drilling.webs = bench.webs();
+        drilling.refusals = bench.refusals(&drilling.webs);
+        drilling.open = bench.open();
+        drilling.open.extend(bench.old_notes(&drilling.webs));
+        if let Some(chosen) = chosen {
+            bench.on_the_ball(chosen, &mut drilling);
+        }
+        Some(drilling)
+    }
+}
+
+fn empty(ball: &Sphere, left_hand: bool) -> Drilling {
+    Drilling {
+        circumference: ball.circumference(),
+        left_hand,
+        holes: Vec::new(),
+        webs: Vec::new(),
+        refusals: Vec::new(),
+        layout: None,
+        balance: None,
+        core: None,
+        findings: Vec::new(),
+        open: Vec::new(),
+    }
+}
+
+impl Bench<'_, '_> {
+    /// What is still to be measured before weights can be told.
+    fn open(&self) -> Vec<String> {
+        let mut open = Vec::new();
+        if !self.order.thumb_depth_known {
+            open.push(
+                "Measure the length of the thumb: without the thumb hole's depth its walls and all weights stay open."
+                    .to_owned(),
+            );
+        }
+        if !self.order.centre_known {
+            open.push(
+                "Measure from the middle of the bridge to the middle of the palm: without the palm mark the layout and all weights stay open."
+                    .to_owned(),
+            );
+        }
+        open
+    }
+}

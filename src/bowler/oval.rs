@@ -1,0 +1,53 @@
+//! An oval thumb hole has two sizes and an angle, on the hand and on the card.
+
+use super::check::both;
+use super::sheet::Sheet;
+use crate::notation::Notation;
+
+/// An oval: the names of its two sizes and its angle, and what to ask where one is missing.
+type Oval = ([&'static str; 3], &'static str);
+
+const OVALS: [Oval; 2] = [
+    (
+        ["hand.oval_wide", "hand.oval_narrow", "hand.oval_angle"],
+        "An oval has two sizes and an angle. Can you measure all three on the thumb?",
+    ),
+    (
+        ["card.oval_wide", "card.oval_narrow", "card.oval_angle"],
+        "An oval has two sizes and an angle. Can you read all three off the drilled ball?",
+    ),
+];
+
+/// The narrow size isn't the wider one; a part of an oval is asked after.
+pub(super) fn check(sheet: &mut Sheet) {
+    for (names, question) in OVALS {
+        let [wide, narrow, _] = names;
+        check_sizes(sheet, wide, narrow);
+        let missing: Vec<&'static str> = names
+            .into_iter()
+            .filter(|name| sheet.value(name).is_none() && !sheet.unknown.contains(name))
+            .collect();
+        if let ([first, ..], true) = (&missing[..], missing.len() < names.len()) {
+            sheet.ask(first, question);
+        }
+    }
+}
+
+fn check_sizes(sheet: &mut Sheet, wide: &str, narrow: &str) {
+    let Some((wide, narrow)) = both(sheet, wide, narrow) else {
+        return;
+    };
+    if narrow.value > wide.value {
+        let line = sheet.line(wide.node);
+        let message = format!(
+            "the narrow size {} is over the wide size {} (line {line})",
+            Notation::HoleSize.write(narrow.value),
+            Notation::HoleSize.write(wide.value)
+        );
+        sheet.contradict(
+            narrow.node,
+            message,
+            "exchange the two sizes, or measure again",
+        );
+    }
+}

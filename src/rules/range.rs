@@ -1,0 +1,49 @@
+//! What a measure may come to at all: its limits, its step, and the plain numbers it may start from.
+
+use super::rule::{Amount, Effect};
+use super::set::RuleSet;
+
+/// The limits and the step of a measure, in steps of its notation.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Range {
+    /// The lowest value, if there is a lowest.
+    pub lowest: Option<i64>,
+    /// The highest value, if there is a highest.
+    pub highest: Option<i64>,
+    /// Values are multiples of this.
+    pub step: Option<i64>,
+}
+
+impl RuleSet {
+    /// The limits and the step of a measure; nothing of one that doesn't exist.
+    #[must_use]
+    pub fn range(&self, measure: &str) -> Range {
+        let mut range = Range::default();
+        for (_, rule) in self.rules_of(measure) {
+            match rule.effect {
+                Effect::Limit { lowest, highest } => {
+                    (range.lowest, range.highest) = (lowest, highest);
+                }
+                Effect::Rounding(step) => range.step = Some(step),
+                _ => {}
+            }
+        }
+        range
+    }
+
+    /// Every plain number that a rule starts the measure from, each once, lowest first: stock sizes, for example.
+    #[must_use]
+    pub fn starts(&self, measure: &str) -> Vec<i64> {
+        let mut starts: Vec<i64> = self
+            .rules_of(measure)
+            .filter(|(_, rule)| rule.disputes.is_none())
+            .filter_map(|(_, rule)| match rule.effect {
+                Effect::Start(Amount::Number(number)) => Some(number),
+                _ => None,
+            })
+            .collect();
+        starts.sort_unstable();
+        starts.dedup();
+        starts
+    }
+}
