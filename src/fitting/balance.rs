@@ -159,7 +159,7 @@ impl Ball {
         scale: &Scale,
     ) -> Result<Ball, Misfit> {
         let top_weight = within("top weight", top_weight, 0.0, MOST_STATIC)?;
-        let statics = Statics::from_vector(toward(&sphere, cg) * top_weight);
+        let statics = Statics::from_vector(DVec3::from_array(cg.direction(&sphere)) * top_weight);
         Ball::weighed(sphere, ounces, statics, scale)
     }
 
@@ -342,14 +342,4 @@ pub fn finish(ball: &Ball, changes: &[Change], scale: &Scale) -> Result<Finished
         back_ounces,
         model: scale.model,
     })
-}
-
-/// The unit vector from the ball's centre to a point on its surface.
-pub(super) fn toward(ball: &Sphere, point: Point) -> DVec3 {
-    let (over, up) = (ball.radians(point.over()), ball.radians(point.up()));
-    DVec3::new(
-        libm::cos(up) * libm::sin(over),
-        libm::sin(up),
-        libm::cos(up) * libm::cos(over),
-    )
 }

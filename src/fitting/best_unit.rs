@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use glam::DVec3;
 
-use super::balance::{Change, Scale, Statics, toward};
+use super::balance::{Change, Scale, Statics};
 use super::layout::Point;
 use super::{Misfit, Sphere, within};
 
@@ -93,7 +93,7 @@ pub fn best(
             .places
             .iter()
             .map(|place| {
-                let vector = toward(ball, *place) * top_weight + drilled;
+                let vector = DVec3::from_array(place.direction(ball)) * top_weight + drilled;
                 Choice {
                     unit,
                     place: *place,
