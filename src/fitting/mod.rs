@@ -20,10 +20,7 @@ pub mod balance;
 pub mod best_unit;
 mod bored;
 pub mod calibrate;
-<<<<<<< HEAD
-=======
 mod digit;
->>>>>>> d00bb7ee20d965bb5fa622a86bbe6b333d485a35
 mod edge;
 pub mod eigen;
 mod figure;
@@ -41,12 +38,8 @@ mod placing;
 pub mod removed;
 pub mod ring;
 mod root;
-<<<<<<< HEAD
-mod slug;
-=======
 mod section;
 pub mod slug;
->>>>>>> d00bb7ee20d965bb5fa622a86bbe6b333d485a35
 pub mod solid;
 pub mod span;
 pub mod speed;
