@@ -301,6 +301,70 @@ fn the_fit_card_keeps_its_words_and_spans() {
     assert_eq!(league.answer("card.middle_lateral"), Some(-24));
 }
 
+const CARD: &str = "fit_card:\n  ball: the blue ball\n  serial: B7X1\n  layout: pin over the ring finger\n  \
+                    statics: { top: 3/4 oz, left: 1/4 oz, thumb: 0.5 oz }\n  entries:\n    \
+                    - { date: 2024-02-29, kind: ordered, text: one set }\n    \
+                    - { date: 2024-02-29, kind: drilled }\n    \
+                    - { date: 2025-01-01, kind: tapes, tapes: 2, text: two white }\n";
+
+#[test]
+fn the_card_keeps_the_years() {
+    let bowler = bowler(CARD);
+    let card = bowler.card().unwrap();
+    assert_eq!(card.serial(), Some("B7X1"));
+    assert_eq!(card.layout(), Some("pin over the ring finger"));
+    let statics = card.statics();
+    // 0.01 oz; left and thumb weight are below nothing.
+    assert_eq!(
+        (statics.top(), statics.right(), statics.finger()),
+        (Some(75), Some(-25), Some(-50))
+    );
+    let entries: Vec<_> = card
+        .entries()
+        .iter()
+        .map(|entry| (entry.date(), entry.kind(), entry.tapes()))
+        .collect();
+    assert_eq!(
+        entries,
+        [
+            ("2024-02-29", "ordered", None),
+            ("2024-02-29", "drilled", None),
+            ("2025-01-01", "tapes", Some(2)),
+        ]
+    );
+    assert_eq!(card.entries()[2].text(), Some("two white"));
+    // A text that could play with a terminal doesn't get in.
+    assert!(parse(&CARD.replace("two white", "\"two \\e[31mwhite\"")).is_err());
+}
+
+#[test]
+fn a_used_ball_is_the_cards_unless_it_is_named() {
+    let card = "fit_card: { ball: the blue ball, works: yes }\n";
+    let plain = bowler(&format!("{card}used_ball: {{ holes: plugged }}\n"));
+    let used = plain.used_ball().unwrap();
+    assert_eq!(
+        (used.ball(), used.is_plugged(), used.new_grip()),
+        (Some("the blue ball"), true, None)
+    );
+    let placed = bowler(&format!(
+        "{card}owned: [{{ name: the red ball }}]\nused_ball: {{ ball: the red ball, new_grip: {{ over: 2 1/2 L, up: 1/2 down, turned: 30 deg }} }}\n"
+    ));
+    let used = placed.used_ball().unwrap();
+    let grip = used.new_grip().unwrap();
+    assert_eq!(
+        (used.ball(), used.is_plugged()),
+        (Some("the red ball"), false)
+    );
+    assert_eq!((grip.over(), grip.up(), grip.turned()), (-160, -32, 300));
+    // The card is of another ball, so somebody has to look at this one's holes.
+    assert!(
+        placed
+            .questions()
+            .iter()
+            .any(|q| q.text().contains("another ball"))
+    );
+}
+
 // Either the document refuses them, with a harmless message, or they come out cleaned.
 #[rstest]
 #[case("{\"name\": \"\\u001b[31mAda\\u0007\"}", Format::Json)]

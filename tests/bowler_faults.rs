@@ -95,6 +95,20 @@ fn a_profile_of_another_shape_is_a_fault(#[case] text: &str) {
     assert!(parse(text).is_err());
 }
 
+#[rstest]
+#[case(
+    "used_ball: { ball: the blue ball }\n",
+    "no fit card tells the holes of the used ball"
+)]
+#[case(
+    "owned: [{ name: the red ball }]\nfit_card: { ball: the blue ball }\nused_ball: { ball: the blue bal }\n",
+    "no ball is called `the blue bal`"
+)]
+fn a_used_ball_needs_its_holes(#[case] text: &str, #[case] message: &str) {
+    let faults = parse(text).unwrap_err().to_string();
+    assert!(faults.contains(message), "{faults}");
+}
+
 #[test]
 fn nobody_owns_forty_one_balls() {
     let faults = parse(&format!("owned: [{}]", "{}, ".repeat(41))).unwrap_err();
@@ -170,6 +184,11 @@ const SPAN: &str = "finger: middle, kind: full, along: arc";
 #[case("thumb: out\nfit_card: { works: yes, slug: 1 1/4 }", "card.works")]
 #[case("aches: [numbness]\nfit_card: { works: yes }", "card.works")]
 #[case("fit_card: { works: no }", "card.complaint")]
+#[case("fit_card: { oval: { wide: 1 in } }", "card.oval_narrow")]
+#[case(
+    "measured: { thumb: { oval: { wide: 1 in, narrow: 15/16 } } }",
+    "hand.oval_angle"
+)]
 #[case("fit_card: { works: yes, complaint: it pinches }", "card.complaint")]
 #[case(
     "measured: { spans: [{ grip: fingertip, finger: ring, value: 4, kind: cut, along: arc }] }",

@@ -9,8 +9,9 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use proptest::prelude::*;
-use spanwright::catalog::{Catalog, Core, Cover, Grip, Order, Tier, limits};
+use spanwright::catalog::{Catalog, Core, Cover, Grip, Order, Tier};
 use spanwright::document::{Document, Faults, Format};
+use spanwright::standards::Standards;
 
 const MODELS: &str = include_str!("../catalog-demo/models.csv");
 const CORES: &str = include_str!("../catalog-demo/cores.csv");
@@ -83,13 +84,15 @@ fn the_common_weights_offer_a_choice() {
 /// 0.060: USBC release, Jan 2005. Known for 13 lb and up only. Intermediate at most the total: from the definition.
 #[test]
 fn the_demo_numbers_keep_the_limits() {
+    let limits = Standards::builtin().unwrap().approval_limits().unwrap();
     assert_eq!(
         (
-            limits::RG_LOWEST,
-            limits::RG_HIGHEST,
-            limits::DIFFERENTIAL_HIGHEST
+            limits.from_weight,
+            limits.rg_lowest,
+            limits.rg_highest,
+            limits.differential_highest
         ),
-        (2460, 2800, 60)
+        (1300, 2460, 2800, 60)
     );
     for stock in demo().stock() {
         let what = format!("{} {}", stock.model().id(), stock.weight());
@@ -222,6 +225,23 @@ fn an_old_ball_plugged_and_drilled_again() {
         "Filling an old hole: 1800"
     );
     assert_eq!(lines(&demo(), &Order::redrill(1)).2, 7_300 + 602);
+}
+
+#[test]
+fn new_parts_in_an_old_ball() {
+    // Easing is listed although it costs nothing.
+    assert_eq!(
+        lines(&demo(), &Order::easing()),
+        (vec!["Easing the holes: 0".to_owned()], 0, 0)
+    );
+    // 20; 1.65.
+    let mut order = Order::new_parts();
+    order.grip = Grip::Fingertip;
+    let want = vec!["Finger inserts, a pair: 2000".to_owned()];
+    assert_eq!(lines(&demo(), &order), (want, 165, 2_165));
+    // 20 + 38 = 58; 4.785.
+    order.sleeve = true;
+    assert_eq!(lines(&demo(), &order).2, 5_800 + 479);
 }
 
 #[test]

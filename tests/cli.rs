@@ -61,6 +61,7 @@ fn refused(output: &Output) -> String {
 #[case::unknown_flag(&["advise", "x.yaml", "--loud"])]
 #[case::unknown_reader(&["advise", "x.yaml", "--for", "everyone"])]
 #[case::no_ball(&["fit", "x.yaml"])]
+#[case::two_balls(&["fit", "x.yaml", "--ball", "daisy", "--used"])]
 #[case::flag_without_value(&["advise", "x.yaml", "--catalog"])]
 #[case::two_bowlers(&["advise", "x.yaml", "y.yaml"])]
 #[case::no_verb_after_rules(&["rules"])]
@@ -270,6 +271,35 @@ fn a_ball_of_the_customers_choice_is_marked_as_theirs() {
     assert_eq!(answer["spec"]["for_ball"], *second);
 }
 
+/// The old ball of the demo in place of one from the shelf: every way to go on beside its spec.
+#[test]
+fn an_old_ball_is_fitted_with_every_offer_beside() {
+    let bowler = demo("sore-thumb");
+    let fit = |more: &[&str]| {
+        let arguments = ["fit", bowler.to_str().unwrap(), "--used"];
+        said(spanwright(arguments.iter().chain(more)))
+    };
+    let text = fit(&[]);
+    // Health comes before any quote (common practice, no source).
+    let health = text.find("See a doctor").unwrap();
+    let quote = text.find("What can be done about the grey ball").unwrap();
+    assert!(health < quote, "{text}");
+    let answer: Value = serde_json::from_str(&fit(&["--json"])).unwrap();
+    assert_eq!(answer["question"], "fit");
+    assert_eq!(answer["spec"]["for_ball"], "the grey ball");
+    let offers = answer["offers"]["list"].as_array().unwrap();
+    let ids: Vec<&str> = offers.iter().map(|o| o["id"].as_str().unwrap()).collect();
+    assert_eq!(ids, ["ease", "slug", "inserts", "redrill", "plain"]);
+    assert_eq!(offers[3]["quote"], answer["quote"]);
+}
+
+#[test]
+fn without_a_card_there_is_no_old_ball() {
+    let bowler = demo("first-ball");
+    let output = spanwright(["fit", bowler.to_str().unwrap(), "--used"]);
+    assert!(refused(&output).contains("fit card"));
+}
+
 #[test]
 fn an_unknown_ball_is_bad_input_and_the_nearest_name_is_given() {
     let bowler = demo("first-ball");
@@ -320,4 +350,27 @@ fn rules_check_counts_or_complains() {
         words.contains("one.yaml") && words.contains("two.yaml"),
         "{words}"
     );
+}
+
+/// A fit that doesn't sit right: numbers in JSON add up, and a change never leaves the card by more than a quarter.
+#[rstest]
+fn refit_adds_up(#[values("hanging-thumb", "sore-thumb", "knows-nothing")] name: &str) {
+    let file = demo(name);
+    let answer: Value = serde_json::from_str(&said(spanwright([
+        OsStr::new("refit"),
+        file.as_os_str(),
+        OsStr::new("--json"),
+    ])))
+    .unwrap();
+    assert_eq!(answer["question"], "refit");
+    for cause in answer["causes"].as_array().unwrap() {
+        assert_eq!(cause["total"], sum_of_lines(cause), "{name}: {cause}");
+    }
+    for change in answer["changes"].as_array().unwrap() {
+        if change["value"].is_null() {
+            assert!(change["blank"].is_string(), "{name}: {change}");
+        } else {
+            assert_eq!(change["value"], sum_of_lines(change), "{name}: {change}");
+        }
+    }
 }

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::notation::{Notation, raw_fraction, shop_fraction};
 
-const ALL: [Notation; 17] = [
+const ALL: [Notation; 18] = [
     Notation::Count,
     Notation::Counted("game", "games"),
     Notation::Points,
@@ -21,6 +21,7 @@ const ALL: [Notation; 17] = [
     Notation::LateralPitch,
     Notation::UpDown,
     Notation::Thousandths,
+    Notation::Fine,
     Notation::Angle,
     Notation::Density,
     Notation::Percent,
@@ -78,6 +79,9 @@ const ALL: [Notation; 17] = [
 #[case(Notation::Density, "1.175", 1175)]
 #[case(Notation::Thousandths, "2.500", 2500)]
 #[case(Notation::Thousandths, "0.048 in", 48)]
+#[case(Notation::Fine, "1 9/16", 12_500)]
+#[case(Notation::Fine, "26.704 in", 213_632)]
+#[case(Notation::Fine, "31.8 mm", 10_016)]
 #[case(Notation::Count, "3", 3)]
 #[case(Notation::Count, "3.0", 3)]
 #[case(Notation::Counted("game", "games a week"), "12 games a week", 12)]
@@ -174,6 +178,9 @@ fn what_is_refused_says_why(#[case] notation: Notation, #[case] text: &str, #[ca
 #[case(Notation::Speed, 165, "16.5 mph")]
 #[case(Notation::Rate, 300, "300 rpm")]
 #[case(Notation::Thousandths, 48, "0.048 in")]
+#[case(Notation::Fine, 12_500, "1.5625 in")]
+#[case(Notation::Fine, 216_000, "27 in")]
+#[case(Notation::Fine, 1, "0.000125 in")]
 #[case(Notation::Angle, 10, "1 degree")]
 #[case(Notation::Percent, 40, "40%")]
 #[case(Notation::Density, 1200, "1.2 g/cc")]

@@ -27,12 +27,16 @@ const AVOIDED: [&str; 9] = [
 /// Lines of the customer's part after serious cautions: about a screen.
 const SCREEN: usize = 50;
 
-fn advise(shop: &Shop, name: &str) -> Advice {
+fn bowler(name: &str) -> Bowler {
     let file = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("catalog-demo/bowlers")
         .join(format!("{name}.yaml"));
     let document = Document::read(&file).unwrap();
-    shop.advise(&Bowler::read(&document).unwrap()).unwrap()
+    Bowler::read(&document).unwrap()
+}
+
+fn advise(shop: &Shop, name: &str) -> Advice {
+    shop.advise(&bowler(name)).unwrap()
 }
 
 #[rstest]
@@ -73,4 +77,25 @@ fn the_fitter_reads_every_line() {
     insta::with_settings!({ snapshot_path => "snapshots", prepend_module_to_snapshot => false }, {
         insta::assert_snapshot!("first-ball-for-fitter", text);
     });
+}
+
+/// What is said about a fit that doesn't sit right: to the customer, and to the fitter.
+#[rstest]
+#[case("hanging-thumb", Audience::Newcomer, "refit-hanging-thumb")]
+#[case("hanging-thumb", Audience::Fitter, "refit-hanging-thumb-for-fitter")]
+#[case("sore-thumb", Audience::Newcomer, "refit-sore-thumb")]
+fn a_refit_reads_well(#[case] name: &str, #[case] audience: Audience, #[case] snapshot: &str) {
+    let shop = Shop::demo().unwrap();
+    let refit = shop.refit(&bowler(name)).unwrap();
+    let look = Look::plain(audience).explaining(shop.rules().glossary());
+    let text = report::refit_text(&refit, &look);
+    insta::with_settings!({ snapshot_path => "snapshots", prepend_module_to_snapshot => false }, {
+        insta::assert_snapshot!(snapshot, text);
+    });
+    if audience == Audience::Newcomer {
+        let lower = text.to_lowercase();
+        for word in AVOIDED {
+            assert!(!lower.contains(word), "{word}: {text}");
+        }
+    }
 }

@@ -11,7 +11,8 @@ macro_rules! files {
     };
 }
 
-/// Name and text of every file under `rules/`; a test holds that none is missing.
+/// Name and text of every rule file under `rules/`; a test holds that none is missing. `standards.yaml` holds no rules of
+/// advice: the standards read it themselves.
 pub(super) const FILES: &[(&str, &str)] = files![
     "assumptions.yaml",
     "ball.yaml",

@@ -8,6 +8,7 @@ mod ask;
 mod balls;
 mod bill;
 mod builtin;
+mod card_entries;
 mod consult;
 mod consultation;
 mod drilling;

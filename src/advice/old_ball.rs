@@ -16,18 +16,6 @@ pub(super) struct OldBall {
     pub(super) open_holes: u8,
 }
 
-/// What a card may tell of a thumb hole.
-const THUMB: [&str; 8] = [
-    "card.thumb_bore",
-    "card.thumb_forward",
-    "card.thumb_lateral",
-    "card.thumb_depth",
-    "card.oval_wide",
-    "card.oval_narrow",
-    "card.slug",
-    "card.tapes",
-];
-
 impl OldBall {
     /// The profile's used ball, else the ball of its fit card; none without a card.
     pub(super) fn of(bowler: &Bowler) -> Option<OldBall> {
@@ -46,16 +34,12 @@ impl OldBall {
                 let now = bowler.answer("bowler.ball_now_weight");
                 now.filter(|_| own_now)
             });
-        // A card that tells nothing of a thumb is one of a ball without, if the thumb stays out.
-        let thumb = bowler.answer("bowler.thumb") != Some(1)
-            || !card.spans().is_empty()
-            || THUMB.iter().any(|name| bowler.answer(name).is_some());
         let plugged = used.is_some_and(|used| used.is_plugged());
         Some(OldBall {
             name: name.unwrap_or("the old ball").to_owned(),
             weight,
             cover: owned.and_then(|ball| ball.cover()),
-            open_holes: match (plugged, thumb) {
+            open_holes: match (plugged, bowler.card_has_thumb()) {
                 (true, _) => 0,
                 (false, true) => 3,
                 (false, false) => 2,

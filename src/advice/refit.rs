@@ -1,6 +1,6 @@
 //! What a refit gives back: what comes first, likely causes, small changes. Plain results with getters; nothing here computes.
 
-use super::{Assumed, Caution, Reason, SpecNumber, WorkStep};
+use super::{Assumed, Caution, Offers, Reason, SpecNumber, Texts, WorkStep};
 use crate::rules::Audience;
 
 /// The answer to "it doesn't sit right: what is wrong, and what do we change?".
@@ -17,6 +17,7 @@ pub struct Refit {
     pub(crate) ball: Option<String>,
     pub(crate) past: Vec<Past>,
     pub(crate) to_write: Vec<ToWrite>,
+    pub(crate) offers: Option<Offers>,
     pub(crate) assumptions: Vec<Assumed>,
     pub(crate) questions: Vec<String>,
     pub(crate) digest: String,
@@ -100,6 +101,10 @@ impl Refit {
     pub fn to_write(&self) -> &[ToWrite] {
         &self.to_write
     }
+    /// What the work comes to, beside a new plain ball; none while it is held or where there is nothing to change.
+    pub fn offers(&self) -> Option<&Offers> {
+        self.offers.as_ref()
+    }
     /// What was assumed because it wasn't known.
     pub fn assumptions(&self) -> &[Assumed] {
         &self.assumptions
@@ -111,6 +116,17 @@ impl Refit {
     /// Digest of rules and catalog.
     pub fn digest(&self) -> &str {
         &self.digest
+    }
+}
+
+impl Refit {
+    /// What comes before all else: the action of the first serious caution, or the first step.
+    pub fn first(&self) -> Option<Texts> {
+        if self.held {
+            let first = self.cautions.first()?;
+            return Some(first.action.clone().unwrap_or(first.reason.texts.clone()));
+        }
+        self.steps.first().map(|step| Texts::alike(&step.text))
     }
 }
 

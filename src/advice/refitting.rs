@@ -2,11 +2,12 @@
 
 use std::collections::BTreeSet;
 
+use super::card_entries;
 use super::consultation::{Consultation, PERSON};
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
-use super::reason::{Caution, Reason, Texts};
-use super::refit::{Cause, Change, Past, Refit, ToWrite};
+use super::reason::{Caution, Reason};
+use super::refit::{Cause, Change, Refit};
 use super::result::Assumed;
 use super::shop::Shop;
 use super::spec::SpecNumber;
@@ -28,6 +29,8 @@ const HELD: &str = "Nothing is changed on the ball until that is settled.";
 const REST_TEST: &str = "Do the rest test first.";
 /// What a number says if no rule tells how much it may change.
 const NO_MOST: &str = "Say first how much one number may change at once.";
+/// Causes for which there is no work on the ball.
+const NO_WORK: &[&str] = &["nothing_in_the_fit", "the_way_it_is_held"];
 /// Facts that a caution of a refit is about: the body, the hand, the card, the check.
 const ABOUT_THE_FIT: &[&str] = &[
     "bowler.aches",
@@ -83,11 +86,18 @@ impl Shop {
         };
         let assumptions = consultation.taken_for_granted(&causes, &changes);
         let card = bowler.card();
+        // Nothing is sold before the doctor, nor where the ball isn't at fault.
+        let work = !held && likeliest.is_some_and(|cause| !NO_WORK.contains(&cause));
+        let offers = match card {
+            Some(_) if work => Some(self.offers(bowler)?),
+            _ => None,
+        };
         Ok(Refit {
             bowler: bowler.name().unwrap_or_default().to_owned(),
             held,
+            offers: offers.filter(|offers| !offers.list().is_empty()),
             ball: card.and_then(|card| card.ball()).map(str::to_owned),
-            past: past(bowler),
+            past: card_entries::past(bowler),
             to_write: consultation.to_write(held, &changes),
             assumptions,
             questions: bowler
@@ -112,30 +122,6 @@ fn of_the_fit(caution: &Caution) -> bool {
         || facts
             .clone()
             .any(|(fact, _)| ABOUT_THE_FIT.iter().any(|start| fact.starts_with(start)))
-}
-
-/// The card over the years.
-fn past(bowler: &Bowler) -> Vec<Past> {
-    let entries = bowler.card().map(|card| card.entries()).unwrap_or_default();
-    let told = |text: Option<&str>, tapes: Option<i64>| match (text, tapes) {
-        (text, None) => text.unwrap_or_default().to_owned(),
-        (None, Some(tapes)) => tapes_in(tapes),
-        (Some(text), Some(tapes)) => {
-            format!("{}; {}", text.trim_end_matches('.'), tapes_in(tapes))
-        }
-    };
-    entries
-        .iter()
-        .map(|entry| Past {
-            date: entry.date().to_owned(),
-            kind: entry.kind(),
-            text: told(entry.text(), entry.tapes()),
-        })
-        .collect()
-}
-
-fn tapes_in(tapes: i64) -> String {
-    Notation::Counted("piece of tape", "pieces of tape").write(tapes)
 }
 
 impl Consultation<'_> {
@@ -277,55 +263,6 @@ impl Consultation<'_> {
         Some(line)
     }
 
-    /// The day is for whoever writes it: there is no clock here.
-    fn to_write(&self, held: bool, changes: &[Change]) -> Vec<ToWrite> {
-        let mut entries = Vec::new();
-        let signs = self.printed("check.symptoms");
-        if let Some(signs) = signs {
-            let rest = self.printed("check.rest_test");
-            let rest = rest.map(|rest| format!("; at rest the thumb {rest}"));
-            entries.push(ToWrite {
-                kind: "complaint",
-                text: format!("{signs}{}.", rest.unwrap_or_default()),
-            });
-        }
-        if held {
-            entries.push(ToWrite {
-                kind: "outcome",
-                text: "Nothing changed; sent to a doctor or to rest first.".to_owned(),
-            });
-        }
-        for change in changes {
-            let number = &change.number;
-            if let (Some(value), Some(card)) = (number.value, change.card)
-                && value != card
-            {
-                let name = number.name.trim_start_matches("refit.").replace('_', " ");
-                let kind = match number.name.as_str() {
-                    "refit.tapes" => "tapes",
-                    "refit.thumb_bore" => "eased",
-                    _ => "ordered",
-                };
-                let text = format!("{name} from {} to {}.", change.card_shop, number.shop);
-                entries.push(ToWrite { kind, text });
-            }
-        }
-        entries
-    }
-
-    /// A fact as people read it; none if it isn't known or names nothing.
-    fn printed(&self, fact: &str) -> Option<String> {
-        let vocabulary = self.situation.vocabulary();
-        let value = self.situation.known(fact)?;
-        let is_set = fact == "check.symptoms";
-        if is_set && value == 0 {
-            return None;
-        }
-        vocabulary
-            .id(fact)
-            .map(|id| vocabulary.print(id, value).replace('_', " "))
-    }
-
     /// What was assumed and had a say in this refit.
     fn taken_for_granted(&self, causes: &[Cause], changes: &[Change]) -> Vec<Assumed> {
         let lines = causes.iter().flat_map(|cause| &cause.lines);
@@ -358,15 +295,4 @@ fn clear(number: &mut SpecNumber, blank: &str) {
     number.shop.clear();
     number.lines.clear();
     number.blank = Some(blank.to_owned());
-}
-
-impl Refit {
-    /// What comes before all else: the action of the first serious caution, or the first step.
-    pub fn first(&self) -> Option<Texts> {
-        if self.held {
-            let first = self.cautions.first()?;
-            return Some(first.action.clone().unwrap_or(first.reason.texts.clone()));
-        }
-        self.steps.first().map(|step| Texts::alike(&step.text))
-    }
 }

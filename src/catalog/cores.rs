@@ -5,19 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::table::{Row, ball_weight, known_model, read_rows, steps};
 use crate::document::{Document, Node, Reader};
 use crate::notation::Notation;
-
-/// The limits a ball has to keep to be approved, from 13 lb up. Whether they hold for lighter balls isn't known: the
-/// published lists tie them to 13 lb or more.
-pub mod limits {
-    /// From this weight the limits below are known to apply, in 0.01 lb.
-    pub const FROM_WEIGHT: i64 = 1300;
-    /// Lowest RG, in 0.001 in. USBC release of 24 August 2009, for approvals from 1 July 2010.
-    pub const RG_LOWEST: i64 = 2460;
-    /// Highest RG, in 0.001 in. USBC manual of 2012, read second-hand in an encyclopedia.
-    pub const RG_HIGHEST: i64 = 2800;
-    /// Highest total differential, in 0.001 in. USBC release of January 2005, in force from 1 February 2005.
-    pub const DIFFERENTIAL_HIGHEST: i64 = 60;
-}
+use crate::standards::ApprovalLimits;
 
 /// RG a ball of any weight can have at all, in 0.001 in. The end above is a 4.25 in ball with all its mass in the skin
 /// (4.25 x sqrt(2/3)); the end below is own choice, to catch a lost digit.
@@ -43,16 +31,18 @@ pub(super) struct Cores<'d> {
     pub(super) questions: BTreeSet<String>,
 }
 
-/// Reads the core numbers of the models named in `known`.
+/// Reads the core numbers of the models named in `known`. `limits` is what a ball has to keep to be approved; whether that holds
+/// for balls lighter than its weight isn't known.
 pub(super) fn read<'d>(
     document: &'d Document,
     reader: &mut Reader<'d>,
     known: &BTreeSet<&'d str>,
+    limits: &ApprovalLimits,
 ) -> Cores<'d> {
     let mut keys = BTreeSet::new();
     let mut questions = BTreeSet::new();
     let rows = read_rows(document, reader, "model and weight", |row, reader| {
-        numbers(row, reader, known, &mut keys, &mut questions)
+        numbers(row, reader, (known, limits), &mut keys, &mut questions)
     });
     Cores {
         numbers: rows.into_iter().collect(),
@@ -64,7 +54,7 @@ pub(super) fn read<'d>(
 fn numbers<'d>(
     row: &mut Row<'d>,
     reader: &mut Reader<'d>,
-    known: &BTreeSet<&'d str>,
+    (known, limits): (&BTreeSet<&'d str>, &ApprovalLimits),
     keys: &mut BTreeSet<Key<'d>>,
     questions: &mut BTreeSet<String>,
 ) -> Option<(Key<'d>, CoreNumbers)> {
@@ -124,14 +114,14 @@ fn numbers<'d>(
 
     let mut broken = false;
     for (value, cell, what, over, limit) in [
-        (rg, rg_cell, "the RG", false, limits::RG_LOWEST),
-        (rg, rg_cell, "the RG", true, limits::RG_HIGHEST),
+        (rg, rg_cell, "the RG", false, limits.rg_lowest),
+        (rg, rg_cell, "the RG", true, limits.rg_highest),
         (
             differential,
             differential_cell,
             "the differential",
             true,
-            limits::DIFFERENTIAL_HIGHEST,
+            limits.differential_highest,
         ),
     ] {
         let (Some(value), Some(cell), Some(weight)) = (value, cell, weight) else {
@@ -146,7 +136,7 @@ fn numbers<'d>(
             (model, weight),
             what,
             value,
-            (over, limit),
+            (over, limit, limits.from_weight),
             questions,
         );
     }
@@ -170,7 +160,7 @@ fn outside<'d>(
     (model, weight): (Option<&str>, i64),
     what: &str,
     value: i64,
-    (over, limit): (bool, i64),
+    (over, limit, from_weight): (bool, i64, i64),
     questions: &mut BTreeSet<String>,
 ) -> bool {
     let bound = if over { "at most" } else { "at least" };
@@ -178,8 +168,8 @@ fn outside<'d>(
         Notation::Thousandths.write(value),
         Notation::Thousandths.write(limit),
     );
-    let from = Notation::Weight.write(limits::FROM_WEIGHT);
-    if weight >= limits::FROM_WEIGHT {
+    let from = Notation::Weight.write(from_weight);
+    if weight >= from_weight {
         reader.fault(
             cell,
             "limit",

@@ -11,7 +11,6 @@ mod shelf;
 mod table;
 mod words;
 
-pub use cores::limits;
 pub use model::Model;
 pub use prices::PriceList;
 pub use quote::{Grip, Order, Quote};
@@ -25,7 +24,8 @@ use std::sync::Arc;
 
 use sha2::{Digest as _, Sha256};
 
-use crate::document::{Document, Faults, Format, Reader, clean, nearest};
+use crate::document::{Document, Fault, Faults, Format, Reader, clean, nearest};
+use crate::standards::{ApprovalLimits, Standards};
 
 /// What a shop sells. Sorted, whatever the order of the rows it was read from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -59,6 +59,12 @@ impl std::fmt::Display for UnknownBall {
 
 impl std::error::Error for UnknownBall {}
 
+/// What a ball has to keep to be approved, from the built-in table of standards.
+fn approval_limits() -> Result<ApprovalLimits, Faults> {
+    let limits = Standards::builtin()?.approval_limits();
+    limits.ok_or_else(|| Fault::new("missing", "the standards limit no core numbers").into())
+}
+
 impl Catalog {
     /// Reads a catalog from its four files.
     ///
@@ -70,10 +76,11 @@ impl Catalog {
         shelf: &Document,
         prices: &Document,
     ) -> Result<Self, Faults> {
+        let limits = approval_limits()?;
         let mut readers = [models, cores, shelf, prices].map(Reader::new);
         let [of_models, of_cores, of_shelf, of_prices] = &mut readers;
         let known = model::read(models, of_models);
-        let cores = cores::read(cores, of_cores, &known.ids);
+        let cores = cores::read(cores, of_cores, &known.ids, &limits);
         let models: Vec<Arc<Model>> = known.models.into_iter().map(Arc::new).collect();
         let stock = shelf::read(shelf, of_shelf, &known.ids, &cores, &models);
         let prices = prices::read(prices, of_prices);

@@ -47,15 +47,14 @@ pub(super) fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
 }
 
 fn read_bowler(path: &Path) -> Result<Bowler, Refusal> {
-    let document = if path == Path::new("-") {
-        from_input()?
-    } else {
-        read_document(path)?
-    };
-    Bowler::read(&document).map_err(told)
+    Bowler::read(&document(path)?).map_err(told)
 }
 
-fn read_document(path: &Path) -> Result<Document, Refusal> {
+/// Reads a document from a file, or from standard input if the path is `-`.
+pub(super) fn document(path: &Path) -> Result<Document, Refusal> {
+    if path == Path::new("-") {
+        return from_input();
+    }
     Document::read(path).map_err(told)
 }
 
@@ -75,7 +74,7 @@ fn from_input() -> Result<Document, Refusal> {
     parse(Format::Json).or_else(|faults| parse(Format::Yaml).map_err(|_| told(faults)))
 }
 
-fn told(faults: Faults) -> Refusal {
+pub(super) fn told(faults: Faults) -> Refusal {
     faults.to_string()
 }
 

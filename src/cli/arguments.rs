@@ -6,6 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 use crate::advice::ShopFiles;
 use crate::rules::Audience;
+use crate::standards::{Body, Date};
 
 /// Choose, fit and drill a ten-pin bowling ball, with a reason beside every suggestion and every number.
 #[derive(Debug, Parser)]
@@ -21,6 +22,8 @@ pub(super) enum Verb {
     Advise(Advise),
     /// The same for a ball of the customer's own choice
     Fit(Fit),
+    /// Hold a ball against a governing body's limits
+    Legal(Legal),
     /// From a fit card, a fit check and complaints to likely causes and one small change
     Refit(Advise),
     /// List every fact that a rule may name
@@ -61,6 +64,25 @@ pub(super) struct Fit {
     pub(super) used: bool,
     #[command(flatten)]
     pub(super) advise: Advise,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Legal {
+    /// What is known of the ball, YAML or JSON; `-` reads standard input
+    pub(super) ball: PathBuf,
+    /// The day to judge for, such as 2024-10-01; else the last day the table knows
+    #[arg(long, value_name = "DATE", value_parser = Date::read)]
+    pub(super) on: Option<Date>,
+    /// Whose limits: usbc, ibf, or a federation with limits of its own: nbf, jbc, tba
+    #[arg(long, value_name = "BODY", default_value = "usbc", value_parser = body)]
+    pub(super) body: Body,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+fn body(word: &str) -> Result<Body, String> {
+    let known = Body::ALL.map(Body::word).join(", ");
+    Body::named(word).ok_or_else(|| format!("expected one of {known}"))
 }
 
 #[derive(Debug, Args)]

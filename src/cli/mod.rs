@@ -6,6 +6,7 @@ mod answer;
 mod arguments;
 mod check;
 mod facts;
+mod legal;
 mod output;
 mod refit;
 
@@ -43,6 +44,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let done = match &arguments.verb {
         Verb::Advise(ask) => answer::advise(ask),
         Verb::Fit(ask) => answer::fit(ask),
+        Verb::Legal(ask) => legal::judge(ask),
         Verb::Refit(ask) => refit::refit(ask),
         Verb::Facts(ask) => facts::list(ask),
         Verb::Rules {

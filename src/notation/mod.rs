@@ -53,6 +53,9 @@ pub enum Notation {
     UpDown,
     /// Thousandths of an inch, as radius of gyration is given: `0.048 in`.
     Thousandths,
+    /// Sizes held against a rule book, in eight-thousandths of an inch, so that sixty-fourths and thousandths are both whole:
+    /// `1.5625 in`.
+    Fine,
     /// Tenths of a degree: `12.5 degrees`.
     Angle,
     /// Density in thousandths of a gram in a cubic centimetre: `1.2 g/cc`.
@@ -62,7 +65,7 @@ pub enum Notation {
 }
 
 /// The names that rule files use, with their notations. `Counted` has no name, as its words come from code.
-const NAMES: [(&str, Notation); 16] = [
+const NAMES: [(&str, Notation); 17] = [
     ("count", Notation::Count),
     ("points", Notation::Points),
     ("money", Notation::Money),
@@ -76,6 +79,7 @@ const NAMES: [(&str, Notation); 16] = [
     ("lateral pitch", Notation::LateralPitch),
     ("up down", Notation::UpDown),
     ("thousandths", Notation::Thousandths),
+    ("fine length", Notation::Fine),
     ("angle", Notation::Angle),
     ("density", Notation::Density),
     ("percent", Notation::Percent),
@@ -125,6 +129,7 @@ impl Notation {
             | Notation::LateralPitch
             | Notation::UpDown => "1/64 in",
             Notation::Thousandths => "0.001 in",
+            Notation::Fine => "1/8000 in",
             Notation::Angle => "0.1 degrees",
             Notation::Density => "0.001 g/cc",
             Notation::Percent => "1 %",
@@ -147,7 +152,8 @@ impl Notation {
             | Notation::ForwardPitch
             | Notation::LateralPitch
             | Notation::UpDown
-            | Notation::Thousandths => "in",
+            | Notation::Thousandths
+            | Notation::Fine => "in",
             Notation::Angle => "degrees",
             Notation::Density => "g/cc",
             Notation::Percent => "%",

@@ -16,6 +16,11 @@ const THOUSANDTHS: &[Unit] = &[
     (&["mm"], (10_000, 254)),
     (&["cm"], (100_000, 254)),
 ];
+const FINE: &[Unit] = &[
+    (INCH, (8000, 1)),
+    (&["mm"], (80_000, 254)),
+    (&["cm"], (800_000, 254)),
+];
 const POUNDS: &[Unit] = &[
     (&["lb", "lbs", "pound", "pounds"], (100, 1)),
     (&["oz", "ounce", "ounces"], (100, 16)),
@@ -56,6 +61,7 @@ pub(super) fn units(notation: Notation) -> &'static [Unit] {
         | Notation::LateralPitch
         | Notation::UpDown => INCHES,
         Notation::Thousandths => THOUSANDTHS,
+        Notation::Fine => FINE,
         Notation::Angle => ANGLES,
         Notation::Density => DENSITIES,
         Notation::Percent => PERCENTS,
@@ -128,6 +134,7 @@ pub(super) fn hope(notation: Notation) -> String {
         Notation::LateralPitch => "a pitch such as `1/8 R`, `1/4 L` or `0`",
         Notation::UpDown => "a distance such as `1/2 up`, `1/4 down` or `0`",
         Notation::Thousandths => "thousandths of an inch such as `2.500` or `0.048 in`",
+        Notation::Fine => "a size such as `1 9/16 in`, `8.595` or `218.3 mm`",
         Notation::Angle => "an angle such as `10 degrees` or `12.5`",
         Notation::Density => "a density such as `1.2 g/cc`",
         Notation::Percent => "a percentage such as `40%`",

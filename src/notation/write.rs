@@ -22,6 +22,7 @@ pub(super) fn write(notation: Notation, steps: i64) -> String {
         Notation::Length | Notation::HoleSize => format!("{} in", shop_fraction(size)),
         Notation::ForwardPitch | Notation::LateralPitch | Notation::UpDown => shop_fraction(size),
         Notation::Thousandths => format!("{}.{:03} in", size / 1000, size % 1000),
+        Notation::Fine => format!("{} in", fine(size)),
         Notation::Angle => format!(
             "{} {}",
             decimal(size, 10),
@@ -75,6 +76,16 @@ fn decimal(steps: u64, unit: u64) -> String {
     }
     let digits = unit.ilog10() as usize;
     let part = format!("{part:0digits$}");
+    format!("{whole}.{}", part.trim_end_matches('0'))
+}
+
+/// Eight-thousandths of an inch as a decimal of at most six places, exact.
+fn fine(steps: u64) -> String {
+    let (whole, part) = (steps / 8000, steps % 8000);
+    if part == 0 {
+        return whole.to_string();
+    }
+    let part = format!("{:06}", part * 125);
     format!("{whole}.{}", part.trim_end_matches('0'))
 }
 

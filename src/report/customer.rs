@@ -304,7 +304,13 @@ fn assumed(page: &mut Page<'_>, advice: &Advice) {
 fn quote(page: &mut Page<'_>, advice: &Advice) {
     let Some(bill) = advice.bill() else { return };
     page.heading("What it comes to");
-    bill_lines(page, bill);
+    amounts(page, bill);
+    let mut notes = vec![bill.ready_when()];
+    notes.extend(bill.notes().iter().map(String::as_str));
+    notes.retain(|note| !note.is_empty());
+    if !notes.is_empty() {
+        page.paragraph(2, &notes.join(" "));
+    }
     if !advice.near_misses().is_empty() {
         page.paragraph(2, "Just over your budget:");
         near_misses(page, advice);
@@ -312,18 +318,13 @@ fn quote(page: &mut Page<'_>, advice: &Advice) {
     page.explain();
 }
 
-pub(super) fn bill_lines(page: &mut Page<'_>, bill: &Bill) {
+/// Each line of a bill, the tax and the total.
+pub(super) fn amounts(page: &mut Page<'_>, bill: &Bill) {
     for (label, amount) in bill.lines() {
         page.amount(QUOTE, label, amount);
     }
     page.amount(QUOTE, "Tax", bill.tax());
     page.amount(QUOTE, "Out the door", bill.total());
-    let mut notes = vec![bill.ready_when()];
-    notes.extend(bill.notes().iter().map(String::as_str));
-    notes.retain(|note| !note.is_empty());
-    if !notes.is_empty() {
-        page.paragraph(2, &notes.join(" "));
-    }
 }
 
 /// `Daisy, 12 lb`; the name may say the weight already.

@@ -4,11 +4,13 @@ use super::page::Page;
 use crate::advice::{
     CoreChange, Drilling, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
+use crate::fitting::sixty_fourths;
+use crate::notation::Notation;
 use crate::rules::Audience;
 use crate::standards::{Finding, Verdict};
 
 /// Columns for the name of a hole or a weight.
-const NAME: usize = 24;
+const NAME: usize = 26;
 
 /// Writes what was computed; what may not be drilled stands first.
 pub(super) fn write(page: &mut Page<'_>, drilling: &Drilling) {
@@ -61,19 +63,19 @@ fn hole(page: &mut Page<'_>, hole: &PlannedHole) {
     let (over, up) = hole.place();
     let outside = hole
         .outside()
-        .map(|size| format!(" in a hole of {}", decimal(size)))
+        .map(|size| format!(" in a hole of {}", written(size)))
         .unwrap_or_default();
     let shape = match hole.oval() {
         Some((wide, narrow, angle)) => format!(
             "oval {} by {}, wide at {angle:.0} degrees",
-            decimal(wide),
-            decimal(narrow)
+            written(wide),
+            written(narrow)
         ),
-        None => decimal(hole.bore()),
+        None => written(hole.bore()),
     };
     let words = format!(
-        "{shape}{outside}, {} deep; middle {} and {}.",
-        decimal(hole.depth()),
+        "{shape}{outside}, {} deep; its middle lies {} and {}.",
+        written(hole.depth()),
         way(over, "right", "left"),
         way(up, "up", "down"),
     );
@@ -83,8 +85,8 @@ fn hole(page: &mut Page<'_>, hole: &PlannedHole) {
     }
     if let Some(lateral) = hole.parallel_lateral() {
         let words = format!(
-            "With zero where the two run side by side, its lateral reads {}.",
-            way(lateral, "R", "L")
+            "Counted from where both finger holes run side by side, its lateral is {}.",
+            Notation::LateralPitch.write(sixty_fourths(lateral))
         );
         page.paragraph(4, &words);
     }
@@ -92,7 +94,7 @@ fn hole(page: &mut Page<'_>, hole: &PlannedHole) {
 
 fn web(page: &mut Page<'_>, web: &PlannedWeb) {
     let meets = match web.breaks_at() {
-        Some(depth) => format!("; they would meet {} down", decimal(depth)),
+        Some(depth) => format!("; at {} they would meet", decimal(depth)),
         None => String::new(),
     };
     let least = match web.limit() {
@@ -233,6 +235,11 @@ fn findings(page: &mut Page<'_>, findings: &[Finding], fitter: bool) {
         2,
         "The governing body's current rule book decides; check it before the ball is used in competition.",
     );
+}
+
+/// Inches as a fitter writes them, to a sixty-fourth.
+fn written(inches: f64) -> String {
+    Notation::Length.write(sixty_fourths(inches))
 }
 
 /// Inches with three decimals.

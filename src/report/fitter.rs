@@ -222,5 +222,11 @@ fn steps(page: &mut Page<'_>, title: &str, steps: &[WorkStep]) {
 
 /// `thumb.forward_pitch` as people say it.
 fn label(number: &SpecNumber) -> String {
-    number.name().replace(['.', '_'], " ")
+    let words = number.name().replace(['.', '_'], " ");
+    // Short forms are written large.
+    let large = |word: &str| match word {
+        "pap" | "val" => word.to_uppercase(),
+        _ => word.to_owned(),
+    };
+    words.split(' ').map(large).collect::<Vec<_>>().join(" ")
 }

@@ -7,6 +7,7 @@ mod customer;
 mod drilling;
 mod fitter;
 mod json;
+mod legal;
 mod look;
 mod offers;
 mod page;
@@ -17,6 +18,7 @@ mod words;
 mod tests;
 
 pub use json::{CONTRACT, json, offers_json, refit_json};
+pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
 

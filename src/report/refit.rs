@@ -3,7 +3,7 @@
 use super::customer::{about, caution_words, sourced};
 use super::fitter;
 use super::page::{Page, capitalised};
-use crate::advice::{Cause, Caution, Change, Reason, Refit, WorkStep};
+use crate::advice::{Caution, Change, Reason, Refit, WorkStep};
 use crate::rules::{Audience, Severity};
 
 /// Causes shown to those who don't drill.
@@ -24,6 +24,7 @@ pub(super) fn write(page: &mut Page<'_>, refit: &Refit) {
     mild(page, refit);
     changes(page, refit);
     card(page, refit);
+    offers(page, refit);
     assumed(page, refit);
     if !refit.questions().is_empty() {
         page.heading("Still to ask");
@@ -176,7 +177,8 @@ fn excluded(page: &mut Page<'_>, refit: &Refit) {
 
 fn changes(page: &mut Page<'_>, refit: &Refit) {
     let second = refit.causes().get(1);
-    if refit.changes().is_empty() && (second.is_none() || refit.is_held()) {
+    // What is held is no change to try; the answer document tells what it would touch.
+    if refit.is_held() || refit.changes().is_empty() && second.is_none() {
         return;
     }
     if !refit.changes().is_empty() {
@@ -185,7 +187,7 @@ fn changes(page: &mut Page<'_>, refit: &Refit) {
             self::change(page, change);
         }
     }
-    if let (Some(second), false) = (second, refit.is_held()) {
+    if let Some(second) = second {
         let words = format!(
             "If that doesn't help, the next to look at: {}.",
             second.said(page.audience())
@@ -253,6 +255,17 @@ fn card(page: &mut Page<'_>, refit: &Refit) {
     for entry in refit.to_write() {
         let words = format!("____-__-__  {}: {}", entry.kind(), entry.text());
         page.item(2, "", &words);
+    }
+    page.explain();
+}
+
+/// A line each; the quotes in full are in the answer document and in `fit --used`.
+fn offers(page: &mut Page<'_>, refit: &Refit) {
+    let Some(offers) = refit.offers() else { return };
+    page.heading("What it may come to");
+    for offer in offers.list() {
+        let words = format!("{}. {}", offer.bill().total(), offer.right_when());
+        page.item(2, &format!("- {}: ", offer.title()), &words);
     }
     page.explain();
 }

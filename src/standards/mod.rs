@@ -1,51 +1,44 @@
-//! The governing bodies' limits as dated tables, and verdicts. Knows no rules of advice.
+//! The governing bodies' limits as a dated table, and verdicts. Knows no rules of advice.
+//!
+//! [`Standards::judge`] holds a ball against every limit that a body had on a day. The numbers stand in
+//! `rules/standards.yaml`, each with its days, its source and how sure that is; code knows only what is compared with what.
+//!
+//! What decides whether a ball may be used is the governing body's current rule book, never this table.
+//!
+//! ```
+//! use spanwright::standards::{BallFacts, Body, Date, Standards, Verdict};
+//!
+//! let standards = Standards::builtin()?;
+//! let mut ball = BallFacts::default();
+//! ball.weight = Some(1601);
+//! let day = Date::read("2024-10-01")?;
+//! let findings = standards.judge(&ball, day, Body::Usbc);
+//! let weight = findings.iter().find(|finding| finding.id() == "weight");
+//! assert_eq!(weight.map(|finding| finding.verdict()), Some(Verdict::Fail));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
-/// Whether a limit is kept.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Verdict {
-    /// Kept, by a published limit.
-    Pass,
-    /// Broken.
-    Fail,
-    /// Not settled: nothing in print was read, a number is missing, or the scale can't tell.
-    Ask,
-}
+mod ball;
+mod body;
+mod date;
+mod facts;
+mod finding;
+mod judge;
+mod known;
+mod quantity;
+mod read;
+mod read_row;
+mod row;
+mod situation;
+mod strength;
+mod subject;
+mod table;
+mod unit;
 
-/// What one clause says of one ball.
-#[derive(Clone, Debug, PartialEq)]
-#[non_exhaustive]
-pub struct Finding {
-    pub(crate) id: String,
-    pub(crate) verdict: Verdict,
-    pub(crate) about: String,
-    pub(crate) says: String,
-    pub(crate) clause: String,
-    pub(crate) distance: Option<String>,
-}
-
-impl Finding {
-    /// The limit's id in the table, such as `static-side`.
-    pub fn id(&self) -> &str {
-        &self.id
-    }
-    /// Pass, fail or ask.
-    pub fn verdict(&self) -> Verdict {
-        self.verdict
-    }
-    /// What it is about: "side weight".
-    pub fn about(&self) -> &str {
-        &self.about
-    }
-    /// What was found against what is allowed, in a sentence; for `ask`, what to ask.
-    pub fn says(&self) -> &str {
-        &self.says
-    }
-    /// Body, title, clause or edition, and how sure the source is.
-    pub fn clause(&self) -> &str {
-        &self.clause
-    }
-    /// How far inside (or outside) the limit: "1.20 oz inside".
-    pub fn distance(&self) -> Option<&str> {
-        self.distance.as_deref()
-    }
-}
+pub use body::Body;
+pub use date::{Date, Period};
+pub use facts::{BallFacts, CoverKind, Digit, HoleFacts, HoleKind};
+pub use finding::{Finding, Verdict};
+pub use known::{ApprovalLimits, StaticLimits};
+pub use strength::Strength;
+pub use table::Standards;

@@ -27,7 +27,7 @@ pub use ball::{BallCandidate, facts as ball_facts};
 pub use bench::bench;
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use interval::Interval;
-pub use order::{GripOf, Ordered, ordered};
+pub use order::{Ordered, ordered};
 pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
 pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;

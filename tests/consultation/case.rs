@@ -2,10 +2,12 @@
 
 use std::path::{Path, PathBuf};
 
-use spanwright::advice::{Advice, Reason, Shop, SpecNumber};
+use spanwright::advice::{Advice, Reason, Refit, Shop, SpecNumber};
 use spanwright::bowler::Bowler;
 use spanwright::catalog::Catalog;
 use spanwright::document::{Content, Document, Format, Node};
+use spanwright::report;
+use spanwright::rules::Audience;
 
 /// One case file, read.
 pub struct Case {
@@ -13,11 +15,13 @@ pub struct Case {
     pub practice: Vec<String>,
     pub bowler: Bowler,
     pub ball: Option<String>,
+    /// The question is what is wrong with a fit, not which ball.
+    pub refit: bool,
     /// The drilled ball of the fit card is fitted, not one from the shelf.
     used: bool,
     /// A shop's own rules, laid over the built-in ones.
     overlay: Option<String>,
-    expected: Vec<(String, Content)>,
+    pub expected: Vec<(String, Content)>,
 }
 
 /// Every case file, by name.
@@ -39,6 +43,7 @@ fn read(path: &Path) -> Case {
         practice: Vec::new(),
         bowler: Bowler::read(&Document::parse("empty", b"{}", Format::Json).unwrap()).unwrap(),
         ball: None,
+        refit: false,
         used: false,
         overlay: None,
         expected: Vec::new(),
@@ -57,6 +62,7 @@ fn read(path: &Path) -> Case {
                     Bowler::read(&profile).unwrap_or_else(|faults| panic!("{file}: {faults}"));
             }
             "overlay" => case.overlay = Some(text(value).to_owned()),
+            "refit" => case.refit = text(value) == "yes",
             "used" => case.used = text(value) == "yes",
             "ball" => case.ball = Some(text(value).to_owned()),
             "expect" => {
@@ -78,21 +84,42 @@ fn read(path: &Path) -> Case {
     case
 }
 
-/// The advice a shop gives in a case.
-pub fn advise(shop: &Shop, case: &Case) -> Advice {
-    if let Some(overlay) = &case.overlay {
-        let document = Document::parse(&case.file, overlay.as_bytes(), Format::Yaml)
-            .unwrap_or_else(|faults| panic!("{faults}"));
-        let rules = shop
-            .rules()
-            .overlay(&[document])
-            .unwrap_or_else(|faults| panic!("{faults}"));
-        return ask(&Shop::of(rules, Catalog::demo().unwrap()), case);
-    }
-    ask(shop, case)
+/// The answer document of a case, for the fitter.
+pub fn answer(shop: &Shop, case: &Case) -> String {
+    with_overlay(shop, case, |shop| match case.refit {
+        true => report::refit_json(&refit(shop, case), Audience::Fitter),
+        false => report::json(&advise(shop, case), Audience::Fitter),
+    })
 }
 
-fn ask(shop: &Shop, case: &Case) -> Advice {
+/// What comes out otherwise than argued.
+pub fn wrong(shop: &Shop, case: &Case) -> Vec<String> {
+    with_overlay(shop, case, |shop| match case.refit {
+        true => super::refit::differences(case, &refit(shop, case)),
+        false => differences(case, &advise(shop, case)),
+    })
+}
+
+/// With the shop's own rules of the case laid over, if it has some.
+fn with_overlay<T>(shop: &Shop, case: &Case, ask: impl Fn(&Shop) -> T) -> T {
+    let Some(overlay) = &case.overlay else {
+        return ask(shop);
+    };
+    let document = Document::parse(&case.file, overlay.as_bytes(), Format::Yaml)
+        .unwrap_or_else(|faults| panic!("{faults}"));
+    let rules = shop
+        .rules()
+        .overlay(&[document])
+        .unwrap_or_else(|faults| panic!("{faults}"));
+    ask(&Shop::of(rules, Catalog::demo().unwrap()))
+}
+
+fn refit(shop: &Shop, case: &Case) -> Refit {
+    shop.refit(&case.bowler)
+        .unwrap_or_else(|trouble| panic!("{}: {trouble}", case.file))
+}
+
+fn advise(shop: &Shop, case: &Case) -> Advice {
     match &case.ball {
         Some(ball) => shop.fit(&case.bowler, ball),
         None if case.used => shop.fit_used(&case.bowler),
@@ -102,7 +129,7 @@ fn ask(shop: &Shop, case: &Case) -> Advice {
 }
 
 /// Everything that is otherwise than expected.
-pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
+fn differences(case: &Case, advice: &Advice) -> Vec<String> {
     let mut wrong = Vec::new();
     let mut same = |what: String, found: String, wanted: &str| {
         if found != wanted {
@@ -319,7 +346,7 @@ pub fn differences(case: &Case, advice: &Advice) -> Vec<String> {
     wrong
 }
 
-fn shown(lines: &[&Reason], rule: &str) -> String {
+pub fn shown(lines: &[&Reason], rule: &str) -> String {
     lines
         .iter()
         .find(|l| l.rule() == rule)
@@ -359,14 +386,14 @@ fn list(node: &Node) -> Vec<String> {
     items(node.content())
 }
 
-fn scalar(content: &Content) -> &str {
+pub fn scalar(content: &Content) -> &str {
     match content {
         Content::Scalar(text) => text,
         _ => "",
     }
 }
 
-fn items(content: &Content) -> Vec<String> {
+pub fn items(content: &Content) -> Vec<String> {
     match content {
         Content::List(nodes) => nodes.iter().map(|n| text(n).to_owned()).collect(),
         Content::Scalar(text) => vec![text.to_string()],
@@ -374,7 +401,7 @@ fn items(content: &Content) -> Vec<String> {
     }
 }
 
-fn pairs(content: &Content) -> Vec<(String, String)> {
+pub fn pairs(content: &Content) -> Vec<(String, String)> {
     match content {
         Content::Map(pairs) => pairs
             .iter()
@@ -384,7 +411,7 @@ fn pairs(content: &Content) -> Vec<(String, String)> {
     }
 }
 
-fn lists(content: &Content) -> Vec<(String, Vec<String>)> {
+pub fn lists(content: &Content) -> Vec<(String, Vec<String>)> {
     match content {
         Content::Map(pairs) => pairs
             .iter()

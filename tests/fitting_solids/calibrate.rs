@@ -156,6 +156,62 @@ fn a_scale_read_to_a_quarter_ounce() -> Outcome {
     Ok(())
 }
 
+/// Least squares by themselves: summed here anew, they rise in every direction from what was found, alike on both sides.
+#[test]
+fn no_other_arm_and_density_fit_better() -> Outcome {
+    let heavy = 16.387_064 / 28.349_523_125;
+    let readings = pairs(5, 21, (3.7, 1.15), &mut |chance, value| {
+        value + 0.2 * chance.bell()
+    })?;
+    let squares = |arm: f64, density: f64| -> f64 {
+        let ball = |pair: &ReadingPair| {
+            let mut model = [0.0; 4];
+            let out = pair.removed.iter().map(|solid| (solid, -density));
+            for (solid, density) in out.chain(
+                pair.put_back
+                    .iter()
+                    .map(|(solid, density)| (solid, *density)),
+            ) {
+                let [side, finger, top] = solid.first().map(|part| part / arm);
+                for (sum, part) in model.iter_mut().zip([solid.volume(), side, finger, top]) {
+                    *sum += heavy * density * part;
+                }
+            }
+            let shown = |reading: &Reading| {
+                let Statics { top, side, finger } = reading.statics;
+                [reading.ounces.unwrap_or(f64::NAN), side, finger, top]
+            };
+            let (before, after) = (shown(&pair.before), shown(&pair.after));
+            (0..4)
+                .map(|row| (model[row] - after[row] + before[row]).powi(2))
+                .sum::<f64>()
+        };
+        readings.iter().map(ball).sum()
+    };
+    let found = calibrate(&readings)?;
+    let (arm, density) = (found.arm(), found.density());
+    let least = squares(arm, density);
+    assert!((found.residual_rms() - (least / found.n() as f64).sqrt()).abs() < 1e-12);
+    let around = |more: f64, denser: f64| squares(arm + more, density + denser) - least;
+    for (more, denser) in [(1e-3, 0.0), (0.0, 1e-3), (1e-3, 1e-3), (1e-3, -1e-3)] {
+        let (one, other) = (around(more, denser), around(-more, -denser));
+        assert!(one > 0.0 && other > 0.0, "{one} {other}");
+        assert!((one / other - 1.0).abs() < 0.02, "{one} {other}");
+    }
+    // The textbook's standard errors: half the curvature, inverted, times the variance of a reading.
+    let step = 1e-3;
+    let bent = |more: f64, denser: f64| {
+        (around(more, denser) + around(-more, -denser)) / (2.0 * step * step)
+    };
+    let (a, b) = (bent(step, 0.0), bent(0.0, step));
+    let cross = (bent(step, step) - bent(step, -step)) / 4.0;
+    let variance = least / (found.n() - 2) as f64;
+    let whole = a * b - cross * cross;
+    assert!((found.arm_error() / (variance * b / whole).sqrt() - 1.0).abs() < 0.02);
+    assert!((found.density_error() / (variance * a / whole).sqrt() - 1.0).abs() < 0.02);
+    Ok(())
+}
+
 #[test]
 fn says_what_to_measure_next() -> Outcome {
     let exact = &mut |_: &mut Chance, value: f64| value;

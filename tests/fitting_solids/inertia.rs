@@ -205,7 +205,11 @@ proptest! {
             after(&core, &whole, &changes)
         };
         let fits = |found: Result<Turning, Misfit>| found.map_err(|misfit| TestCaseError::fail(misfit.to_string()));
+        let dot = |one: [f64; 3], other: [f64; 3]| one.iter().zip(other).map(|(one, other)| one * other).sum::<f64>();
         let (one, end, hand) = (fits(found(1.0, 1.0))?, fits(found(-1.0, 1.0))?, fits(found(1.0, -1.0))?);
+        for (found, ends) in [(&one, 1.0), (&end, -1.0)] {
+            prop_assert!(dot(found.axes()[0], [ends * x, ends * y, ends * 0.7]) >= 0.0);
+        }
         for other in [end, hand] {
             for (one, other) in turning(&one).into_iter().zip(turning(&other)) {
                 prop_assert!((one - other).abs() < 1e-9);

@@ -25,8 +25,10 @@ const ASKED: &[&str] = &[
     "owned.covers",
     "settled.weight",
     "settled.grip",
+    "settled.sleeve",
     "card.works",
     "card.grip",
+    "card.sleeve",
     "hand.conventional_middle_span",
     "hand.conventional_ring_span",
     "hand.fingertip_middle_span",
@@ -39,6 +41,8 @@ const WORKED: &[&str] = &[
     "bowler.tenth_of_body",
     "bowler.mirrored",
     "card.fits",
+    "fit.has_sleeve",
+    "fit.has_slug",
     "hand.middle_span",
     "hand.ring_span",
 ];
@@ -82,7 +86,7 @@ fn situations(sides: &[Side]) -> (Situation, Situation) {
 }
 
 fn ball() -> impl Strategy<Value = BallCandidate> {
-    let prices = || prop::array::uniform2(prop::array::uniform2(5_000..40_000_i64));
+    let prices = || prop::array::uniform2(prop::array::uniform3(5_000..40_000_i64));
     (0..5_i64, 6..=16_i64, 0..2048_i64, prices(), prices()).prop_map(
         |(cover, pounds, colours, drilled, cheapest)| BallCandidate {
             cover,

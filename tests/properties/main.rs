@@ -9,8 +9,10 @@ mod hand;
 mod mirror;
 mod order;
 mod profiles;
+mod refit;
 mod sums;
 mod texts;
+mod used;
 mod vocabulary;
 
 use std::sync::LazyLock;

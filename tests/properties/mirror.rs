@@ -9,7 +9,7 @@ use crate::profiles::{Profile, profile};
 use crate::{advise, cases};
 
 /// The same bowler in a mirror: the other hand, and every lateral pitch of the card to the other side.
-fn mirrored(profile: &Profile) -> Profile {
+pub fn mirrored(profile: &Profile) -> Profile {
     let other = if profile.0["hand"] == "left" {
         "right"
     } else {

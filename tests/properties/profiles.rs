@@ -157,19 +157,54 @@ fn spans() -> BoxedStrategy<Value> {
         .boxed()
 }
 
-fn measured() -> BoxedStrategy<Value> {
-    let oval = map(vec![
+/// An oval, now and then one that nobody measured to the end.
+fn oval() -> BoxedStrategy<Value> {
+    map(vec![
         sure("wide", number(HoleSize, 50, 80, 1)),
-        sure("narrow", number(HoleSize, 36, 60, 1)),
-        sure("angle", number(Angle, 0, 900, 50)),
+        entry("narrow", number(HoleSize, 36, 60, 1)),
+        entry("angle", number(Angle, 0, 1800, 50)),
+    ])
+}
+
+fn depths() -> BoxedStrategy<Value> {
+    let depth = || number(Length, 48, 200, 4);
+    map(vec![
+        entry("thumb", depth()),
+        entry("middle", depth()),
+        entry("ring", depth()),
+    ])
+}
+
+/// What was found in a fit check.
+fn fit_check() -> BoxedStrategy<Value> {
+    map(vec![
+        entry("symptoms", words(bowler::SYMPTOMS)),
+        entry("rest_test", word(bowler::REST_TESTS)),
+        rare("joint_line", number(Length, 0, 32, 2)),
+        rare("event_in", whole(0, 20)),
+    ])
+}
+
+fn used_ball() -> BoxedStrategy<Value> {
+    let grip = map(vec![
+        entry("over", number(LateralPitch, -256, 256, 16)),
+        entry("up", number(UpDown, -256, 256, 16)),
+        entry("turned", number(Angle, 0, 3600, 150)),
     ]);
+    map(vec![
+        entry("holes", word(bowler::OLD_HOLES)),
+        entry("new_grip", grip),
+    ])
+}
+
+fn measured() -> BoxedStrategy<Value> {
     let thumb = map(vec![
         sure("cold", gauge()),
         rare("warm", gauge()),
         entry("flexibility", word(bowler::FLEXIBILITIES)),
         entry("lies", word(bowler::LIES)),
         rare("length", number(Length, 96, 192, 4)),
-        rare("oval", oval),
+        rare("oval", oval()),
     ]);
     let finger = || map(vec![sure("cold", gauge()), rare("warm", gauge())]);
     map(vec![
@@ -218,6 +253,10 @@ fn card() -> BoxedStrategy<Value> {
         entry("slug", number(HoleSize, 80, 96, 1)),
         entry("insert", number(HoleSize, 60, 64, 1)),
         rare("tapes", whole(0, 4)),
+        rare("depths", depths()),
+        rare("oval", oval()),
+        rare("sleeve", flag()),
+        rare("weight", number(Weight, 800, 1600, 25)),
         rare("complaint", complaint),
     ])
 }
@@ -308,10 +347,13 @@ fn wishes() -> Vec<Entry> {
             map(vec![
                 entry("weight", number(Weight, 600, 1600, 100)),
                 entry("grip", word(bowler::GRIPS)),
+                rare("sleeve", flag()),
             ]),
         ),
         entry("measured", measured()),
         entry("fit_card", card()),
+        rare("fit_check", fit_check()),
+        rare("used_ball", used_ball()),
     ]
 }
 

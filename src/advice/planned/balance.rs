@@ -3,6 +3,7 @@
 use super::super::drilling::{CoreChange, Drilling, Predicted};
 use super::super::explain::{self, Scale as Shown};
 use super::Bench;
+use super::book::Aim;
 use super::holes::inches as written;
 use super::layout::Kind;
 use crate::catalog::{ShelfUnit, Stock};
@@ -83,8 +84,9 @@ impl Bench<'_, '_> {
                 places,
             })
             .collect();
-        let (limits, known) = self.limits(stock.weight());
-        let choices = best(&self.ball, &units, &changes, &scale, &limits)?;
+        let drilled = pounds * 16.0 + changes.iter().map(Change::ounces).sum::<f64>();
+        let aim = self.aim(libm::round(drilled * 100.0 / 16.0) as i64);
+        let choices = best(&self.ball, &units, &changes, &scale, &aim.limits)?;
         let Some(first) = choices.first() else {
             return Ok(None);
         };
@@ -94,7 +96,7 @@ impl Bench<'_, '_> {
         let ball = Ball::undrilled(self.ball, pounds * 16.0, top, first.place(), &scale)?;
         let finished = finish(&ball, &changes, &scale)?;
         if self.order.thumb_depth_known {
-            drilling.balance = Some(self.predicted(&choices, stock, &finished, known));
+            drilling.balance = Some(self.predicted(&choices, stock, &finished, &aim));
         }
         Ok(Some(Taken {
             unit,
@@ -135,7 +137,7 @@ impl Bench<'_, '_> {
         choices: &[Choice],
         stock: &Stock,
         finished: &Finished,
-        limits_known: bool,
+        aim: &Aim,
     ) -> Predicted {
         let units = stock.units();
         let first = &choices[0];
@@ -152,7 +154,9 @@ impl Bench<'_, '_> {
             ),
             None => "It is the only kind of this weight on the shelf.".to_owned(),
         });
-        if !limits_known {
+        if !aim.known {
+            because.push("No limit is known for this ball; ask the governing body.".to_owned());
+        } else if !aim.printed {
             because.push(
                 "The limits of this weight were never read in print; half of what memory has is aimed at."
                     .to_owned(),
@@ -168,7 +172,7 @@ impl Bench<'_, '_> {
             top: statics.top,
             side: statics.side,
             finger: statics.finger,
-            margin: Some(first.margin()),
+            margin: aim.known.then_some(first.margin()),
             settings: self.settings(),
         }
     }

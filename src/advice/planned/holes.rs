@@ -7,7 +7,7 @@ use crate::fitting::hole::{Hole, Section};
 use crate::fitting::wall::{self, Wall};
 use crate::fitting::{jig, sixty_fourths};
 use crate::notation::Notation;
-use crate::vocabulary::{GripOf, REFERENCES, ordered};
+use crate::vocabulary::{REFERENCES, ordered};
 
 impl Bench<'_, '_> {
     /// Thumb, middle, ring.
@@ -123,7 +123,7 @@ impl Bench<'_, '_> {
         let limit = self.setting("bench.least_web");
         let mut found: Vec<([Digit; 2], Wall)> = Vec::new();
         for reference in REFERENCES {
-            let order = ordered(&self.consultation.situation, GripOf::Fit, reference);
+            let order = ordered(&self.consultation.situation, reference);
             let Some(placed) = order.and_then(|order| place(&self.ball, &order.grip).ok()) else {
                 continue;
             };
@@ -160,7 +160,7 @@ impl Bench<'_, '_> {
     /// Why the holes may not be drilled, with what would mend it.
     pub(super) fn refusals(&self, webs: &[PlannedWeb]) -> Vec<Refusal> {
         webs.iter()
-            .filter(|web| web.least < web.limit - 1e-9)
+            .filter(|web| is_thin(web))
             .map(|web| {
                 let meets = match web.breaks_at {
                     Some(depth) if web.least <= 0.0 => format!("; they meet {depth:.3} in down"),
@@ -185,6 +185,11 @@ impl Bench<'_, '_> {
         let steps = self.consultation.situation.known(name).unwrap_or(0);
         crate::fitting::inches(steps)
     }
+}
+
+/// Whether a wall is under its limit, read to the nearest sixty-fourth as shops do.
+fn is_thin(web: &PlannedWeb) -> bool {
+    web.limit.is_finite() && sixty_fourths(web.least) < sixty_fourths(web.limit)
 }
 
 /// A length as a fitter writes it, to a sixty-fourth.

@@ -8,16 +8,23 @@ use crate::fitting::mend::{self, Bounds, Mend, Number, Steps};
 use crate::fitting::{inches, sixty_fourths};
 use crate::notation::Notation;
 
+/// Half a sixty-fourth of an inch, in inches.
+const HALF_A_STEP: f64 = 0.5 / 64.0;
+
 impl Bench<'_, '_> {
     /// One line for each number that could mend this wall by itself.
     pub(super) fn mends(&self, web: &PlannedWeb) -> Vec<String> {
         let steps = self.steps();
-        let mut mends = mend::mends(&self.ball, &self.order.grip, web.limit, &steps);
+        // Walls are read to the nearest sixty-fourth.
+        let least = web.limit - HALF_A_STEP;
+        let mut mends = mend::mends(&self.ball, &self.order.grip, least, &steps);
         // The other way of counting forward pitch may ask for more: only what mends both is told.
         let mut other = self.order.grip;
         other.reference = Reference::Centreline;
-        let also = mend::mends(&self.ball, &other, web.limit, &steps);
-        if !also.is_empty() {
+        let also = mend::mends(&self.ball, &other, least, &steps);
+        if mends.is_empty() {
+            mends = also;
+        } else if !also.is_empty() {
             mends.retain_mut(|mend| match also.iter().find(|a| a.what == mend.what) {
                 Some(a) if (a.to - a.from).abs() > (mend.to - mend.from).abs() => {
                     *mend = *a;

@@ -11,7 +11,7 @@ use super::consultation::Consultation;
 use super::drilling::{Drilling, Refusal};
 use crate::fitting::Sphere;
 use crate::fitting::grip::{Placed, Reference, place};
-use crate::vocabulary::{GripOf, Ordered, ordered};
+use crate::vocabulary::{Ordered, ordered};
 
 /// What every part of the plan is computed from.
 struct Bench<'c, 's> {
@@ -29,7 +29,7 @@ impl Consultation<'_> {
         // Every ball counts as one of 27 in around: nobody measures it at the counter.
         let ball = Sphere::default();
         let left = self.situation.is_word("bowler.hand", "left");
-        let order = ordered(&self.situation, GripOf::Fit, Reference::OwnLine)?;
+        let order = ordered(&self.situation, Reference::OwnLine)?;
         let mut drilling = empty(&ball, left);
         let placed = match place(&ball, &order.grip) {
             Ok(placed) => placed,

@@ -45,7 +45,7 @@ impl HoleMark {
     }
 
     /// Inches along the ball from a point to the near edge; below zero inside the hole.
-    pub fn from_edge(&self, ball: &Sphere, point: Point) -> f64 {
+    pub fn to_edge(&self, ball: &Sphere, point: Point) -> f64 {
         self.mouth.to(ball, point) - self.edge(ball)
     }
 }
@@ -196,8 +196,8 @@ fn sentence(clearance: &Clearance, likely: Option<Wander>) -> String {
         )
     } else {
         format!(
-            "The flare will probably pass beside the {hole}. The first ring passes {room} from it, and the axis may wander \
-             about {band}, but mostly not that way. Watch the rings."
+            "The flare will probably pass beside the {hole}. The first ring passes {room} from it. The axis may wander about \
+             {band}, mostly another way. Watch the rings."
         )
     }
 }

@@ -204,7 +204,7 @@ impl Point {
 
     /// The direction from the grip centre, in degrees from the midline's PAP side toward the fingers, above -180, up to 180.
     /// The grip centre itself has direction 0.
-    pub fn from_midline(&self, ball: &Sphere) -> f64 {
+    pub fn grip_direction(&self, ball: &Sphere) -> f64 {
         let unit = self.unit(ball);
         libm::atan2(unit.y, unit.x).to_degrees()
     }

@@ -11,7 +11,7 @@ const REACH: f64 = 3.0;
 /// What to do about a PAP that nobody measured.
 const NO_PAP: &str = "Leave the PAP blank; measure it after 10 to 20 games.";
 
-/// One thing to draw: the words, and a line of points on the ball; one point alone is a mark.
+/// One thing to draw: the words, and a line of points on the ball; one point alone is a mark, none means nothing to draw.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
     text: String,
@@ -134,7 +134,7 @@ impl Bench<'_> {
         let first = match seen {
             None => "Draw the centreline through the grip centre, any way.".to_owned(),
             Some((name, mark)) => {
-                let up = 90.0 - mark.from_midline(self.ball);
+                let up = 90.0 - mark.grip_direction(self.ball);
                 let up = if up > 180.0 { up - 360.0 } else { up };
                 match self.turning(up) {
                     None => format!("The line to the {name} is the centreline, fingers up."),
@@ -204,8 +204,13 @@ impl Bench<'_> {
             let length = phrase::length(distance);
             match self.layout.val(self.ball) {
                 Ok(val) => format!(
-                    "Join pin and PAP: {length}. At the PAP it stands {} from the upper VAL.",
-                    phrase::angle(val)
+                    "Join pin and PAP: {length}. At the PAP it stands {} from the upper VAL{}.",
+                    phrase::angle(val),
+                    if val < 0.0 {
+                        ", away from the grip"
+                    } else {
+                        ""
+                    }
                 ),
                 Err(_) => format!("Join pin and PAP: {length}."),
             }
@@ -240,20 +245,21 @@ impl Bench<'_> {
             let (up, _) = pin.up_first(self.ball);
             let level = Point::from_up_first(self.ball, up, 0.0).unwrap_or(pin);
             let text = format!(
-                "Check the pin by the centreline: {} {} along it, then {} straight across.",
+                "Check the pin by the centreline: {} {} along it, then {} straight to the {}.",
                 phrase::length(up),
                 phrase::height(up),
-                phrase::length(aside)
+                phrase::length(aside),
+                phrase::side(aside, self.left_hand)
             );
             marks.push(Mark::new(text, self.line(level, pin)));
         }
-        marks.extend(self.holes.iter().map(|hole| self.from_hole(hole)));
+        marks.extend(self.holes.iter().map(|hole| self.check_hole(hole)));
         marks
     }
 
-    fn from_hole(&self, hole: &HoleMark) -> Mark {
+    fn check_hole(&self, hole: &HoleMark) -> Mark {
         let pin = self.layout.pin();
-        let gap = hole.from_edge(self.ball, pin);
+        let gap = hole.to_edge(self.ball, pin);
         let name = hole.name();
         if gap <= 0.0 || phrase::is_nothing(gap) {
             let text = if phrase::is_nothing(gap) {

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::offers::OffersDoc;
 use super::spec::{NumberDoc, StepDoc};
 use super::{AssumedDoc, CONTRACT, CautionDoc, LineDoc, audience_name, cautions, lines, written};
 use crate::advice::{Cause, Change, Refit};
@@ -33,6 +34,7 @@ struct RefitDoc<'a> {
     ball: Option<&'a str>,
     card: Vec<PastDoc<'a>>,
     to_write: Vec<ToWriteDoc<'a>>,
+    offers: Option<OffersDoc<'a>>,
     assumptions: Vec<AssumedDoc<'a>>,
     questions: &'a [String],
 }
@@ -112,6 +114,7 @@ impl<'a> RefitDoc<'a> {
                     text: entry.text(),
                 })
                 .collect(),
+            offers: refit.offers().map(OffersDoc::new),
             assumptions: refit.assumptions().iter().map(AssumedDoc::new).collect(),
             questions: refit.questions(),
         }
