@@ -186,7 +186,7 @@ proptest! {
         ];
         let points: Vec<Point> = points.into_iter().flatten().chain([Point::grip_centre()]).collect();
         for (&one, &other) in points.iter().zip(points.iter().rev()) {
-            real([one.over(), one.up(), one.to(&ball, other), one.to_grip(&ball), one.to_centreline(&ball), one.from_midline(&ball)])?;
+            real([one.over(), one.up(), one.to(&ball, other), one.to_grip(&ball), one.to_centreline(&ball), one.grip_direction(&ball)])?;
             real([one.up_first(&ball).0, one.up_first(&ball).1])?;
             let _ = (layout::cg_toward(&ball, one, other, c), layout::cg_places(&ball, one, c, d));
             let _ = (layout::mass_bias_through(&ball, one, other), layout::mass_bias_from_grip(&ball, one, c, yes));

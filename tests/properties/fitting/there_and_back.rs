@@ -43,7 +43,7 @@ proptest! {
         let (first_up, then_over) = point.up_first(&ball);
         same(fits(Point::from_up_first(&ball, first_up, then_over))?)?;
         same(fits(Point::at(&ball, point.direction(&ball)))?)?;
-        same(fits(Point::from_grip(&ball, point.to_grip(&ball), point.from_midline(&ball)))?)?;
+        same(fits(Point::from_grip(&ball, point.to_grip(&ball), point.grip_direction(&ball)))?)?;
         same(point.mirrored().mirrored())?;
     }
 
