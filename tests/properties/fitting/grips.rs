@@ -141,7 +141,8 @@ proptest! {
         }
     }
 
-    /// Unequal laterals: the planar formula compares equal depths only, so it may be thicker, by less than a layer of paint.
+    /// Unequal laterals: the planar formula compares equal depths only. With half an inch of lateral between them the bottoms lie
+    /// 0.02 in apart in height, which changes their distance by less than a thousandth.
     #[test]
     fn unequal_laterals_agree_with_the_plane_too(
         ball in ball(), bridge in 0.2..0.5, size in 0.6..1.0, left in 0.0..0.8, right in 0.0..0.8, depth in 0.5..2.0,
@@ -151,7 +152,7 @@ proptest! {
         let [_, ring] = fingers(&ball, bridge, size, right * parallel, depth)?;
         let planar = fits(FingerHoles::new(&ball, bridge, size, [left * parallel, right * parallel]))?;
         let over = fits(planar.least_web(depth))? - wall::between(&ball, &middle, &ring).least;
-        prop_assert!((-1e-9..4e-3).contains(&over), "{over}");
+        prop_assert!(over.abs() < 1e-3, "{over}");
     }
 
     #[test]
