@@ -2,7 +2,7 @@
 
 use super::{
     Sphere,
-    grip::{Digit, GripOrder, place},
+    grip::{Digit, GripOrder, Reference, place},
     hole::{Hole, Section},
     wall,
 };
@@ -76,24 +76,38 @@ pub struct Steps {
     pub slug_wall: f64,
 }
 
+/// What a grip's walls must hold.
+#[derive(Clone, Copy, Debug)]
+pub struct Demand<'a> {
+    /// The least wall, in inches, between any two holes that count.
+    pub least: f64,
+    /// Every way of counting forward pitch in which it must hold. None of them: the order's own.
+    pub references: &'a [Reference],
+    /// Old holes of the same ball that count, in the grip's frame.
+    pub old: &'a [Hole],
+    /// Whether walls to the thumb hole count; a depth that isn't known yet is no reason to change anything.
+    pub thumb: bool,
+}
+
 /// Every mend of a grip whose walls, between any two of its holes, are under `least` inches: for each number that could
 /// do it alone the smallest step that does. None for a number that can't, none at all if the grip needs no mending.
 ///
 /// Each mend was tried: the grip was placed again with it, and all its walls reach the limit.
 pub fn mends(ball: &Sphere, order: &GripOrder, least: f64, steps: &Steps) -> Vec<Mend> {
-    mends_beside(ball, order, &[], least, steps)
+    let demand = Demand {
+        least,
+        references: &[],
+        old: &[],
+        thumb: true,
+    };
+    mends_for(ball, order, &demand, steps)
 }
 
-/// [`mends`] for a grip that must also keep its walls to old holes of the same ball, given in the grip's frame.
-pub fn mends_beside(
-    ball: &Sphere,
-    order: &GripOrder,
-    old: &[Hole],
-    least: f64,
-    steps: &Steps,
-) -> Vec<Mend> {
-    let least_with = |order: &GripOrder| thinnest(ball, order, old);
-    if !least.is_finite() || least_with(order).is_none_or(|wall| wall >= least - HAIR) {
+/// [`mends`] for more than one way of counting forward pitch, for a ball with old holes, or without the thumb hole.
+pub fn mends_for(ball: &Sphere, order: &GripOrder, demand: &Demand, steps: &Steps) -> Vec<Mend> {
+    let enough = |wall: &f64| *wall >= demand.least - HAIR;
+    let today = thinnest(ball, order, demand);
+    if !demand.least.is_finite() || today.is_none_or(|wall| enough(&wall)) {
         return Vec::new();
     }
     let digits = [Digit::Middle, Digit::Ring, Digit::Thumb];
@@ -107,37 +121,50 @@ pub fn mends_beside(
     });
     let smallest = |what: Number| {
         let from = value(order, what)?;
-        candidates(order, what, from, steps)
-            .into_iter()
-            .find_map(|to| {
-                let mut changed = *order;
-                set(&mut changed, what, to);
-                let wall = least_with(&changed).filter(|wall| *wall >= least - HAIR)?;
-                Some(Mend {
-                    what,
-                    from,
-                    to,
-                    least: wall,
-                })
+        let values = candidates(order, what, from, steps);
+        values.into_iter().find_map(|to| {
+            let mut changed = *order;
+            set(&mut changed, what, to);
+            let least = thinnest(ball, &changed, demand).filter(enough)?;
+            Some(Mend {
+                what,
+                from,
+                to,
+                least,
             })
+        })
     };
-    [Number::Bridge]
-        .into_iter()
-        .chain(of_holes)
-        .filter_map(smallest)
-        .collect()
+    let numbers = [Number::Bridge].into_iter().chain(of_holes);
+    numbers.filter_map(smallest).collect()
 }
 
-/// The thinnest of all walls; `None` if the grip can't be placed.
-fn thinnest(ball: &Sphere, order: &GripOrder, old: &[Hole]) -> Option<f64> {
-    let grip = place(ball, order).ok()?;
-    let own = wall::within_grip(ball, &grip)
-        .into_iter()
-        .map(|pair| pair.wall.least);
-    let beside = wall::to_old(ball, &grip, old)
-        .into_iter()
-        .map(|pair| pair.wall.least);
-    own.chain(beside).reduce(f64::min)
+/// The thinnest of all walls that count; `None` if the grip can't be placed in each way.
+fn thinnest(ball: &Sphere, order: &GripOrder, demand: &Demand) -> Option<f64> {
+    let own = [order.reference];
+    let references = match demand.references {
+        [] => &own,
+        references => references,
+    };
+    let counts = |digit: &Digit| demand.thumb || *digit != Digit::Thumb;
+    let mut thinnest = f64::INFINITY;
+    for reference in references {
+        let order = GripOrder {
+            reference: *reference,
+            ..*order
+        };
+        let grip = place(ball, &order).ok()?;
+        for pair in wall::within_grip(ball, &grip) {
+            if pair.holes.iter().all(counts) {
+                thinnest = thinnest.min(pair.wall.least);
+            }
+        }
+        for beside in wall::to_old(ball, &grip, demand.old) {
+            if counts(&beside.digit) {
+                thinnest = thinnest.min(beside.wall.least);
+            }
+        }
+    }
+    Some(thinnest)
 }
 
 /// The number as ordered; `None` if this grip has no such number, or it is none to be changed.

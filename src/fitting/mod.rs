@@ -35,6 +35,7 @@ mod order;
 pub mod pitch;
 mod placed;
 mod placing;
+mod reaches;
 pub mod removed;
 pub mod ring;
 mod root;

@@ -123,8 +123,8 @@ impl HoleOrder {
 /// From what line a finger's forward pitch is counted. The trade doesn't agree, so it is a setting.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reference {
-    /// Each finger's own line: the great circle from its centre to the thumb's centre, or to the palm mark without
-    /// thumb.
+    /// Each finger's own line: the great circle from its centre to the thumb's. A grip without thumb hole has no such
+    /// lines; there it is parallel to the centreline.
     OwnLine,
     /// Parallel to the centreline: the great circle through the finger's centre that is square to the one which crosses
     /// the centreline squarely at the middle of the bridge.

@@ -10,11 +10,12 @@ use glam::{DMat3, DVec3};
 use super::{
     Misfit, Sphere,
     digit::Digit,
-    edge::{apart, reach, step, toward},
+    edge::{apart, step, toward},
     figure::{Figure, with_palm_mark, with_thumb},
     hole::{Facing, Hole},
-    order::{GripOrder, HoleOrder, Kind, Reading, Reference, SPANS},
+    order::{GripOrder, HoleOrder, Reading, Reference, SPANS},
     placed::{Bores, Placed},
+    reaches::{Reaches, read},
     unplaceable::{Fault, Unplaceable},
 };
 
@@ -70,60 +71,6 @@ enum Closing {
     Shortest,
     /// Flat, the ring finger farthest: the middle side and the bridge side.
     Longest,
-}
-
-/// From a hole's centre to its edge as cut and to its bore's edge.
-#[derive(Clone, Copy, Default)]
-struct Edge {
-    cut: f64,
-    bore: f64,
-}
-
-impl Edge {
-    fn of(cut: &Hole, bore: &Hole, toward: DVec3) -> Edge {
-        Edge {
-            cut: reach(cut, toward),
-            bore: reach(bore, toward),
-        }
-    }
-}
-
-/// All the reaches of a grip; index 0 is the middle finger, 1 the ring finger.
-#[derive(Clone, Copy, Default)]
-struct Reaches {
-    /// Of the thumb, toward each finger.
-    thumb: [Edge; 2],
-    /// Of each finger, toward the thumb, or straight down the centreline without one.
-    down: [Edge; 2],
-    /// Of each finger as cut, toward the other.
-    across: [f64; 2],
-}
-
-impl Reaches {
-    fn farthest_from(&self, other: &Reaches) -> f64 {
-        let edges = |r: &Reaches| {
-            let [a, b] = r.thumb;
-            let [c, d] = r.down;
-            let [e, f] = r.across;
-            [
-                a.cut, a.bore, b.cut, b.bore, c.cut, c.bore, d.cut, d.bore, e, f,
-            ]
-        };
-        let pairs = edges(self).into_iter().zip(edges(other));
-        pairs
-            .map(|(one, other)| libm::fabs(one - other))
-            .fold(0.0, f64::max)
-    }
-
-    /// Both ends of a span of this kind.
-    fn of_span(&self, finger: usize, kind: Kind) -> f64 {
-        let (thumb, down) = (self.thumb[finger], self.down[finger]);
-        match kind {
-            Kind::Full => thumb.bore + down.bore,
-            Kind::Cut => thumb.cut + down.cut,
-            Kind::Centre => 0.0,
-        }
-    }
 }
 
 /// A drawing of the grip, not yet in its frame, with the reaches it was drawn from.
@@ -269,11 +216,11 @@ impl Grip<'_> {
         ))
     }
 
-    /// Forward is toward the thumb or palm mark, or down the centreline.
+    /// Forward is toward the thumb, or down the centreline.
     fn finger(&self, figure: &Figure, out: DVec3) -> Facing {
-        let forward = match self.order.reference {
-            Reference::OwnLine => toward(out, figure.foot),
-            Reference::Centreline => figure.down(out),
+        let forward = match (&self.base, self.order.reference) {
+            (Base::Thumb { .. }, Reference::OwnLine) => toward(out, figure.foot),
+            _ => figure.down(out),
         };
         Facing {
             forward,
@@ -341,32 +288,6 @@ impl Grip<'_> {
             longest: limit(Closing::Longest)?,
         })
     }
-}
-
-/// The reaches of a drawing.
-fn read(figure: &Figure, placed: &Placed) -> Reaches {
-    let [middle, ring] = figure.fingers;
-    let cuts = [&placed.middle, &placed.ring];
-    let bores = [&placed.bores.middle, &placed.bores.ring];
-    let mut reaches = Reaches {
-        across: [
-            reach(cuts[0], toward(middle, ring)),
-            reach(cuts[1], toward(ring, middle)),
-        ],
-        ..Reaches::default()
-    };
-    for (index, finger) in figure.fingers.into_iter().enumerate() {
-        let down = match (&placed.thumb, &placed.bores.thumb) {
-            (Some(cut), Some(bore)) => {
-                let up = toward(figure.foot, finger);
-                reaches.thumb[index] = Edge::of(cut, bore, up);
-                toward(finger, figure.foot)
-            }
-            _ => figure.down(finger),
-        };
-        reaches.down[index] = Edge::of(cuts[index], bores[index], down);
-    }
-    reaches
 }
 
 /// Where the great circle through a point on the left and one on the right crosses the plane whose right side this is.

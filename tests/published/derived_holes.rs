@@ -205,9 +205,8 @@ fn equal_pitches_hardly_matter() -> Outcome {
 }
 
 /// Section 3.2, "in 3D", parallel to the centreline: differences of 1/4, 1/2 and 3/4 add 0.004, 0.016 and 0.034. The
-/// sheet doesn't say how a difference is split: with all of it in one finger it adds a little more than with half in
-/// each, and the printed figure, to its rounding, must lie between (for 3/4 neither end alone prints 0.034 with the
-/// rest at its other end).
+/// sheet doesn't say how a difference is split, and no one way prints all three: all of it in one finger adds 0.004,
+/// 0.016, 0.035, half in each 0.004, 0.015, 0.034. So each figure, to its rounding, must lie between the two.
 #[rstest]
 #[case(0.25, 0.004)]
 #[case(0.5, 0.016)]
@@ -250,7 +249,7 @@ fn forward_pitch_thins_a_conventional_web() -> Outcome {
 
 /// Section 2.1 [S6c], PUBLISHED: the same holes read 9/16 outward from the centre and 0/0 from parallel, bridge 3/16.
 /// The hole's size isn't printed. Section 3.2: with 15/16 the half distance is 9/16 exactly; with 31/32 it is 37/64, so
-/// 9/16 reads zero to the nearest 1/32 but not to the nearest 1/64.
+/// 9/16 reads zero to the nearest 1/16 but not to the nearest 1/64.
 #[test]
 fn nine_sixteenths_outward_are_parallel() -> Outcome {
     let ball = Sphere::default();
