@@ -163,7 +163,7 @@ proptest! {
         let _ = (span::full_to_centre(&ball, a, b, c), span::centre_to_full(&ball, a, b, c), ring::ring_span(a, b, (c, d)));
         let _ = (speed::mph(a), speed::seconds(a), speed::roll_rpm(&ball, a), speed::share_of_roll(&ball, a, b));
         let _ = (track::tilt(&ball, a), track::width(&ball, a), track::axis_point_to_track(&ball, a));
-        let _ = (removed::ounces(a, b, c), removed::average_density(&ball, a), balance::moved_grip(&ball, a, b));
+        let _ = (removed::ounces(a, b, c), removed::average_density(&ball, a), removed::least_core_gravity(a), balance::moved_grip(&ball, a, b));
         let _ = (jig::parallel_lateral(&ball, a, b), jig::centre_lateral(&ball, a, b));
         if let Ok(holes) = FingerHoles::new(&ball, a, b, [c, d]) {
             let _ = (holes.web_at(a), holes.least_web(d), holes.breaks_at(), holes.toward_the_thumb(&ball, [a, b], d));
@@ -179,7 +179,7 @@ proptest! {
     fn layouts(a in number(), b in number(), c in number(), d in number(), direction in three(), yes in any::<bool>(), around in number()) {
         let ball = balls(around);
         let _ = (layout::drilling_angle(&ball, a, b), layout::val_angle(&ball, a, b), layout::mass_bias_reach(&ball, a));
-        let _ = (layout::flare_share(&ball, a), layout::wander(&ball, a, b, c, d));
+        let _ = (layout::flare_share(&ball, a), layout::is_high_flare(a), layout::wander(&ball, a, b, c, d));
         let points = [
             Point::new(&ball, a, b), Point::from_up_first(&ball, a, b), Point::from_grip(&ball, a, b), Point::at(&ball, direction),
             Point::from_grip_and_height(&ball, a, b, yes), Point::from_lines(&ball, a, b, yes), Point::new(&ball, c, d),
