@@ -29,7 +29,7 @@ views! {
         left_hand: bool,
         /// Thumb (if there is one), middle, ring.
         holes: Vec<PlannedHole> => &[PlannedHole],
-        /// Every pair of holes, thinnest wall first.
+        /// Every pair of holes, thinnest wall first; then walls to the plugs of old holes, thinnest first.
         webs: Vec<PlannedWeb> => &[PlannedWeb],
         /// Why this may not be drilled as it stands; nothing is drilled while one is left.
         refusals: Vec<Refusal> => &[Refusal],
@@ -133,7 +133,7 @@ views! {
         offset: f64,
         /// Top (+) or bottom (-) weight in ounces, as the shop's scale should show it.
         top: f64,
-        /// Weight toward the PAP side (+) or away from it (-).
+        /// Weight to the right (+) or left (-) of a right hand's grip.
         side: f64,
         /// Finger (+) or thumb (-) weight.
         finger: f64,

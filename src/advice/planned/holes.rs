@@ -155,9 +155,10 @@ impl Bench<'_, '_> {
             })
             .collect();
         webs.extend(self.old_walls());
+        // Walls to plugs have no limit to be under, and come last.
         webs.sort_by(|a, b| {
-            (a.least - a.limit)
-                .total_cmp(&(b.least - b.limit))
+            (a.limit.is_infinite().cmp(&b.limit.is_infinite()))
+                .then_with(|| a.least.total_cmp(&b.least))
                 .then_with(|| a.between.cmp(&b.between))
         });
         webs
@@ -169,15 +170,14 @@ impl Bench<'_, '_> {
             .filter(|web| is_thin(web))
             .map(|web| {
                 let meets = match web.breaks_at {
-                    Some(depth) if web.least <= 0.0 => format!("; they meet {depth:.3} in down"),
-                    _ => String::new(),
+                    Some(depth) if web.least <= 0.0 => format!("They meet {depth:.3} in down."),
+                    _ => format!("The thinnest place lies {:.3} in down.", web.at_depth),
                 };
                 Refusal {
                     what: format!(
-                        "Between {} only {:.3} in of wall is left, {:.3} in down{meets}. {} is the least.",
+                        "Between {} only {:.3} in of wall is left, and {} is the least. {meets}",
                         web.between,
                         web.least.max(0.0),
-                        web.at_depth,
                         inches(web.limit)
                     ),
                     mends: self.mends(web),
