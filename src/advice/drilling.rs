@@ -55,8 +55,10 @@ views! {
         outside: Option<f64>,
         /// An oval's wide and narrow size, and the angle of its wide direction from the hole's right, counter-clockwise.
         oval: Option<(f64, f64, f64)>,
-        /// Depth along the axis, from the surface.
+        /// Depth along the axis, from the surface; a stand-in for drawing only where it isn't known.
         depth: f64,
+        /// Whether the depth is known. Nothing is drilled to one that isn't.
+        depth_known: bool,
         /// Where the axis leaves the ball: inches over along the midline (right is more), then up toward the fingers.
         place: (f64, f64),
         /// The same point in space.

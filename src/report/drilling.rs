@@ -80,10 +80,17 @@ fn hole(page: &mut Page<'_>, hole: &PlannedHole, left_hand: bool) {
         .outside()
         .map(|size| format!(", hole as cut {}", written(size)))
         .unwrap_or_default();
+    let depth = match hole.depth_known() {
+        true => format!("{} deep", written(hole.depth())),
+        false => "its depth still to be measured".to_owned(),
+    };
     let words = format!(
-        "{bore}{outside}, {} deep; its middle lies {} and {}.",
-        written(hole.depth()),
-        way(turned(over, left_hand), ["right", "left"], "on the centreline"),
+        "{bore}{outside}, {depth}; its middle lies {} and {}.",
+        way(
+            turned(over, left_hand),
+            ["right", "left"],
+            "on the centreline"
+        ),
         way(up, ["up", "down"], "on the midline"),
     );
     row(page, hole.name(), &words);
@@ -205,9 +212,7 @@ fn findings(page: &mut Page<'_>, findings: &[Finding]) {
         such.filter(move |finding| finding.verdict() == verdict)
     };
     let audience = page.audience();
-    if findings.is_empty()
-        || audience == Audience::Newcomer && of(Verdict::Fail).next().is_none()
-    {
+    if findings.is_empty() || audience == Audience::Newcomer && of(Verdict::Fail).next().is_none() {
         return;
     }
     page.heading("What the rule book says");
@@ -247,7 +252,10 @@ fn findings(page: &mut Page<'_>, findings: &[Finding]) {
 fn questions<'f>(asked: impl Iterator<Item = &'f Finding>) -> Vec<(&'f str, Vec<&'f str>)> {
     let mut questions: Vec<(&str, Vec<&str>)> = Vec::new();
     for finding in asked {
-        match questions.iter_mut().find(|(says, _)| *says == finding.says()) {
+        match questions
+            .iter_mut()
+            .find(|(says, _)| *says == finding.says())
+        {
             Some((_, about)) => about.push(finding.about()),
             None => questions.push((finding.says(), vec![finding.about()])),
         }

@@ -138,10 +138,9 @@ impl Bench<'_, '_> {
         };
         let fine = |inches: f64| libm::round(inches * 8000.0) as i64;
         let wide = hole.oval.map_or(hole.bore, |(wide, ..)| wide);
-        let known = self.order.thumb_depth_known || digit != Digit::Thumb;
         let mut facts = HoleFacts::new(HoleKind::Grip(digit));
         facts.diameter = Some(fine(hole.outside.unwrap_or(wide)));
-        facts.depth = known.then(|| fine(hole.depth));
+        facts.depth = hole.depth_known.then(|| fine(hole.depth));
         facts.used = Some(true);
         facts.insert = hole.outside.is_some();
         facts

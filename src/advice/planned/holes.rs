@@ -42,6 +42,7 @@ impl Bench<'_, '_> {
             outside: order.outside,
             oval,
             depth: order.depth,
+            depth_known: self.depth_known(digit),
             place: (place.over(), place.up()),
             mouth: hole.mouth(),
             axis: hole.axis(),
@@ -50,6 +51,10 @@ impl Bench<'_, '_> {
             parallel_lateral: self.parallel(digit, order),
             jig: self.jig(digit, order),
         })
+    }
+
+    fn depth_known(&self, digit: Digit) -> bool {
+        self.order.thumb_depth_known || digit != Digit::Thumb
     }
 
     /// A finger's lateral counted from where the two holes run side by side.
@@ -110,10 +115,12 @@ impl Bench<'_, '_> {
                 setting.tilt
             ));
         }
-        lines.push(format!(
-            "Stop the drill {:.3} in below where it first touches the ball.",
-            setting.stop_below_touch
-        ));
+        if self.depth_known(digit) {
+            lines.push(format!(
+                "Stop the drill {:.3} in below where it first touches the ball.",
+                setting.stop_below_touch
+            ));
+        }
         if let Some([forward, aside]) = setting.run {
             lines.push(format!(
                 "Oval: run the table {:.3} in each way along the thumb's line and {:.3} in across it.",

@@ -36,11 +36,7 @@ impl Consultation<'_> {
         let placed = match place(&ball, &order.grip) {
             Ok(placed) => placed,
             Err(unplaceable) => {
-                drilling.refusals = unplaceable
-                    .faults()
-                    .iter()
-                    .map(unplaced)
-                    .collect();
+                drilling.refusals = unplaceable.faults().iter().map(unplaced).collect();
                 return Some(drilling);
             }
         };

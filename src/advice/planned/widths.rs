@@ -57,9 +57,8 @@ impl Bench<'_, '_> {
 
 /// Clauses that a hole as ordered breaks: it isn't drilled so.
 pub(super) fn broken(findings: &[Finding]) -> Vec<Refusal> {
-    let breaks = |finding: &&Finding| {
-        finding.verdict() == Verdict::Fail && OF_HOLES.contains(&finding.id())
-    };
+    let breaks =
+        |finding: &&Finding| finding.verdict() == Verdict::Fail && OF_HOLES.contains(&finding.id());
     let refusal = |finding: &Finding| Refusal {
         what: format!("The {} breaks a rule. {}", finding.about(), finding.says()),
         mends: vec![format!(
