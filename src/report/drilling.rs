@@ -122,7 +122,7 @@ fn web(page: &mut Page<'_>, web: &PlannedWeb) {
         )
     } else {
         format!(
-            "{} left between them, thinnest {} down{meets}.{least}",
+            "{} of wall, thinnest {} down{meets}.{least}",
             decimal(web.least()),
             decimal(web.at_depth()),
         )
@@ -165,7 +165,7 @@ fn balance(page: &mut Page<'_>, balance: &Predicted, left_hand: bool) {
         let words = if margin < 0.0 {
             format!("{:.2} oz past it", -margin)
         } else {
-            format!("{margin:.2} oz left")
+            format!("{margin:.2} oz to spare")
         };
         row(page, "to the nearest limit", &words);
     }

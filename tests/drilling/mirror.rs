@@ -47,6 +47,10 @@ fn mirrored(profile: &Value) -> Value {
 
 /// Words in a mirror.
 fn turned(words: &str) -> String {
+    // Two halves are weighed against each other whichever hand it is.
+    if words.starts_with("Weigh right") {
+        return words.to_owned();
+    }
     let lateral = words.contains("lateral pitch");
     let turn = |word: &str| {
         match word {

@@ -107,23 +107,41 @@ fn libm_round(value: f64) -> i64 {
     value.round() as i64
 }
 
-#[test]
-fn every_mend_mends_and_one_step_less_does_not() {
-    let profile = too_thin();
+fn outward(by: &str, bridge: &str) -> Value {
+    let profile = with(&with_card(), "/fit_card/bridge", json!(bridge));
+    let middle = with(
+        &profile,
+        "/fit_card/pitches/middle/lateral",
+        json!(format!("{by} L")),
+    );
+    with(
+        &middle,
+        "/fit_card/pitches/ring/lateral",
+        json!(format!("{by} R")),
+    )
+}
+
+/// Pairs of holes that one change can mend, and some that want several.
+#[rstest]
+#[case("1/4", "1/4")]
+#[case("5/16", "1/4")]
+#[case("3/8", "3/16")]
+#[case("1/8", "1/4")]
+fn every_mend_mends_and_one_step_less_does_not(#[case] by: &str, #[case] bridge: &str) {
+    let profile = outward(by, bridge);
     let advice = advise(&profile);
+    assert!(!advice.drill_today());
     let mends = drilling(&advice).refusals()[0].mends();
     let of = |kind: &str| mends.iter().any(|mend| mend.contains(kind));
     assert!(
-        of("bridge") && of("middle lateral pitch") && of("ring lateral pitch"),
+        of("bridge") && of("middle lateral pitch") && of("ring lateral pitch") || by == "1/8",
         "{mends:?}"
     );
     for words in mends {
         let mend = mend(words);
         let tried = |value: i64| {
             let written = mend.notation.write(value);
-            let mut changed = profile.clone();
-            *changed.pointer_mut(&mend.place).unwrap() = json!(written);
-            drilling(&advise(&changed)).is_refused()
+            drilling(&advise(&with(&profile, &mend.place, json!(written)))).is_refused()
         };
         assert!(!tried(mend.to), "{words}");
         let measure = match mend.place.as_str() {
@@ -144,6 +162,36 @@ fn every_mend_mends_and_one_step_less_does_not() {
     }
 }
 
+/// Where none is named, not even the farthest that each number goes is enough.
+#[test]
+fn where_no_single_mend_is_named_none_is_enough() {
+    let profile = too_thin();
+    assert!(drilling(&advise(&profile)).refusals()[0].mends().is_empty());
+    let range = |measure: &str| SHOP.rules().range(measure);
+    let outward = range("ring.lateral_pitch").highest.unwrap();
+    for (place, written) in [
+        (
+            "/fit_card/bridge",
+            Length.write(range("bridge").highest.unwrap()),
+        ),
+        (
+            "/fit_card/pitches/middle/lateral",
+            LateralPitch.write(-outward),
+        ),
+        (
+            "/fit_card/pitches/ring/lateral",
+            LateralPitch.write(outward),
+        ),
+        (
+            "/fit_card/depths/ring",
+            Length.write(range("ring.depth").lowest.unwrap()),
+        ),
+    ] {
+        let changed = advise(&with(&profile, place, json!(written)));
+        assert!(drilling(&changed).is_refused(), "{place} {written}");
+    }
+}
+
 /// Derived: the middle finger's span and the bridge leave the ring finger no more room than their sum and difference.
 #[test]
 fn spans_that_close_no_triangle_are_refused_with_what_would() {
@@ -160,11 +208,14 @@ fn spans_that_close_no_triangle_are_refused_with_what_would() {
     assert!(refusal.what().contains("2 in"), "{refusal:?}");
     let (_, range) = refusal.mends()[0].split_once("the ring span is ").unwrap();
     let (shortest, longest) = range.trim_end_matches('.').split_once(" to ").unwrap();
+    assert!(Length.read(shortest).unwrap() < Length.read(longest).unwrap());
     for span in [shortest, longest] {
         let advice = advise(&spans(span));
         assert!(!drilling(&advice).holes().is_empty(), "{span}");
     }
-    let shorter = Length.write(Length.read(shortest).unwrap() - 1);
+    // Spans are set to steps of their own.
+    let step = SHOP.rules().range("ring.span").step.unwrap();
+    let shorter = Length.write(Length.read(shortest).unwrap() - step);
     assert!(
         drilling(&advise(&spans(&shorter))).holes().is_empty(),
         "{shorter}"
@@ -182,7 +233,8 @@ fn a_hole_wider_than_the_rule_is_refused(#[case] place: &str, #[case] size: &str
         profile["fit_card"].as_object_mut().unwrap().remove("slug");
     }
     let Some(bowler) = read(&profile) else {
-        // Such a width can't even be written.
+        // So wide a bore can't even be written.
+        assert!(place.ends_with("thumb"));
         return;
     };
     let advice = SHOP.advise(&bowler).unwrap();

@@ -102,7 +102,12 @@ impl Bench<'_, '_> {
         let drilled = pounds * 16.0 + changes.iter().map(Change::ounces).sum::<f64>();
         let aim = self.aim(libm::round(drilled * 100.0 / 16.0) as i64);
         let choices = best(&self.ball, &units, &changes, &scale, &aim.limits)?;
-        let Some(first) = choices.first() else {
+        let first = match self.order.thumb_depth_known {
+            true => choices.first(),
+            // As the shelf has them: without weights none is better.
+            false => choices.iter().min_by_key(|choice| choice.unit()),
+        };
+        let Some(first) = first else {
             return Ok(None);
         };
         let unit = &stock.units()[first.unit()];

@@ -182,7 +182,7 @@ impl Bench<'_, '_> {
                 };
                 Refusal {
                     what: format!(
-                        "Between {} only {:.3} in of wall is left, and {} is the least. {meets}",
+                        "Between {} only {:.3} in of wall remains, and {} is the least. {meets}",
                         web.between,
                         web.least.max(0.0),
                         inches(web.limit)
