@@ -21,12 +21,11 @@ pub(super) fn write(page: &mut Page<'_>, drilling: &Drilling) {
     refusals(page, drilling.refusals(), fitter);
     if fitter && !drilling.holes().is_empty() {
         page.heading("The drilled ball, computed");
+        page.paragraph(2, &ground(drilling));
         for hole in drilling.holes() {
             self::hole(page, hole, drilling.left_hand());
         }
-        for web in drilling.webs() {
-            self::web(page, web);
-        }
+        webs(page, drilling.webs());
     }
     if let Some(layout) = drilling.layout().as_ref().filter(|_| fitter) {
         self::layout(page, layout);
@@ -62,6 +61,21 @@ fn refusals(page: &mut Page<'_>, refusals: &[Refusal], fitter: bool) {
             }
         }
     }
+}
+
+/// From where places count, and how much wall there must be.
+fn ground(drilling: &Drilling) -> String {
+    let mut limits = drilling.webs().iter().map(PlannedWeb::limit);
+    let walls = limits.find(|limit| limit.is_finite()).map(|least| {
+        format!(
+            " Walls are read to the nearest 1/64 in over the whole depth; {} is the least.",
+            written(least)
+        )
+    });
+    format!(
+        "Places count from the grip centre.{}",
+        walls.unwrap_or_default()
+    )
 }
 
 fn hole(page: &mut Page<'_>, hole: &PlannedHole, left_hand: bool) {
@@ -106,26 +120,32 @@ fn hole(page: &mut Page<'_>, hole: &PlannedHole, left_hand: bool) {
     }
 }
 
+/// Every new wall; of those to plugs, which are filled, only what comes near one.
+fn webs(page: &mut Page<'_>, webs: &[PlannedWeb]) {
+    let told = |web: &&PlannedWeb| web.limit().is_finite() || web.least() < ROOMY;
+    for web in webs.iter().filter(told) {
+        self::web(page, web);
+    }
+    if !webs.iter().all(|web| told(&web)) {
+        let words = format!(
+            "Every other plug of an old hole stays at least {} away.",
+            written(ROOMY)
+        );
+        page.paragraph(2, &words);
+    }
+}
+
 fn web(page: &mut Page<'_>, web: &PlannedWeb) {
     let meets = match web.breaks_at() {
         Some(depth) if web.least() < ROOMY => format!("; at {} they would meet", decimal(depth)),
         _ => String::new(),
     };
-    let least = match web.limit() {
-        limit if limit.is_finite() => format!(" At least {}.", decimal(limit)),
-        _ => String::new(),
-    };
+    let deep = decimal(web.at_depth());
     let words = if web.least() < 0.0 {
-        format!(
-            "They run into each other, {} down.{least}",
-            decimal(web.at_depth())
-        )
+        format!("They run into each other, {deep} down.")
     } else {
-        format!(
-            "{} of wall, thinnest {} down{meets}.{least}",
-            decimal(web.least()),
-            decimal(web.at_depth()),
-        )
+        let least = decimal(web.least());
+        format!("{least} of wall, thinnest {deep} down{meets}.")
     };
     row(page, web.between(), &words);
 }
@@ -161,6 +181,9 @@ fn balance(page: &mut Page<'_>, balance: &Predicted, left_hand: bool) {
     ] {
         row(page, name, &weight(ounces, words));
     }
+    if !fitter {
+        return;
+    }
     if let Some(margin) = balance.margin() {
         let words = if margin < 0.0 {
             format!("{:.2} oz past it", -margin)
@@ -168,9 +191,6 @@ fn balance(page: &mut Page<'_>, balance: &Predicted, left_hand: bool) {
             format!("{margin:.2} oz to spare")
         };
         row(page, "to the nearest limit", &words);
-    }
-    if !fitter {
-        return;
     }
     let words = format!(
         "{:.2} oz drilled out, {:.2} oz put back; the mass centre lies {:.3} in from the middle.",
@@ -181,7 +201,7 @@ fn balance(page: &mut Page<'_>, balance: &Predicted, left_hand: bool) {
     page.paragraph(2, &words);
     page.paragraph(2, "The prediction rests on:");
     for (setting, value) in balance.settings() {
-        page.item(4, "- ", &format!("{setting}: {value}"));
+        page.item(4, "- ", &format!("{}: {value}", capitalised(setting)));
     }
 }
 
@@ -198,7 +218,7 @@ fn core(page: &mut Page<'_>, core: &CoreChange) {
     }
     if let Some(moved) = core.moved() {
         let words = format!(
-            "The axis of the low RG, which the pin marks, moves {} along the ball.",
+            "The axis of the low RG, under the pin before, moves {} along the ball.",
             decimal(moved)
         );
         page.paragraph(2, &words);
@@ -248,22 +268,24 @@ fn findings(page: &mut Page<'_>, findings: &[Finding]) {
     );
 }
 
-/// Each question once, with everything that it is asked about.
-fn questions<'f>(asked: impl Iterator<Item = &'f Finding>) -> Vec<(&'f str, Vec<&'f str>)> {
-    let mut questions: Vec<(&str, Vec<&str>)> = Vec::new();
+/// Each question once, with everything that it is asked about and what was found of it.
+fn questions<'f>(asked: impl Iterator<Item = &'f Finding>) -> Vec<(&'f str, Vec<String>)> {
+    let mut questions: Vec<(&str, Vec<String>)> = Vec::new();
     for finding in asked {
-        match questions
-            .iter_mut()
-            .find(|(says, _)| *says == finding.says())
-        {
-            Some((_, about)) => about.push(finding.about()),
-            None => questions.push((finding.says(), vec![finding.about()])),
+        let found = finding.says().strip_prefix("It is ");
+        let (about, question) = match found.and_then(|found| found.split_once(". ")) {
+            Some((value, rest)) => (format!("{} ({value})", finding.about()), rest),
+            None => (finding.about().to_owned(), finding.says()),
+        };
+        match questions.iter_mut().find(|(says, _)| *says == question) {
+            Some((_, all)) => all.push(about),
+            None => questions.push((question, vec![about])),
         }
     }
     questions
 }
 
-/// What is kept, with the room that is left; what lies close to its limit, in full.
+/// What is kept, weights with the room that remains; what lies close to its limit, in full.
 fn kept(page: &mut Page<'_>, kept: Vec<&Finding>) {
     for finding in kept.iter().filter(|finding| finding.is_close()) {
         let about = capitalised(finding.about());
@@ -271,7 +293,7 @@ fn kept(page: &mut Page<'_>, kept: Vec<&Finding>) {
         page.item(2, "Close: ", &words);
     }
     let brief = |finding: &&&Finding| match finding.distance() {
-        Some(distance) if distance.ends_with("inside") => {
+        Some(distance) if finding.id().starts_with("static") => {
             format!("{} ({distance})", finding.about())
         }
         _ => finding.about().to_owned(),

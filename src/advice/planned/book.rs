@@ -63,8 +63,9 @@ impl Bench<'_, '_> {
                 known: false,
             };
         };
-        let share = if found.from_memory { 0.5 } else { 1.0 };
-        let ounces = |hundredths: i64| share * hundredths as f64 / 100.0;
+        // Whole hundredths, as the clause itself says the half.
+        let share = if found.from_memory { 2 } else { 1 };
+        let ounces = |hundredths: i64| (hundredths / share) as f64 / 100.0;
         Aim {
             limits: Limits {
                 top: ounces(found.top),

@@ -86,6 +86,7 @@ impl Bench<'_, '_> {
         };
         let (ahead, back) = match digit {
             Digit::Thumb => ("toward the fingers", "away from the fingers"),
+            _ if self.order.grip.thumb.is_none() => ("toward the palm", "away from the palm"),
             Digit::Middle | Digit::Ring => ("toward the thumb", "away from the thumb"),
         };
         let (right, left) = match self.left {
