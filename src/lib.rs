@@ -32,6 +32,7 @@
 //! | [`fitting`] | the mathematics of the hand and the drill; it knows no rules |
 //! | [`bowler`] | the profile: who throws, how, with what hand; the fit card of a ball that works |
 //! | [`catalog`] | balls, core numbers, the shelf, prices |
+//! | [`standards`] | the governing bodies' limits as a dated table, and verdicts |
 //! | [`notation`] | numbers of the trade as whole steps, in and out |
 //! | [`document`] | files in: a placed tree from YAML, JSON or CSV, faults with places |
 //!

@@ -184,6 +184,10 @@ const SPAN: &str = "finger: middle, kind: full, along: arc";
 #[case("thumb: out\nfit_card: { works: yes, slug: 1 1/4 }", "card.works")]
 #[case("aches: [numbness]\nfit_card: { works: yes }", "card.works")]
 #[case("fit_card: { works: no }", "card.complaint")]
+#[case(
+    "fit_card: { date: 2024-09-12, entries: [{ date: 2024-09-13, kind: drilled }] }",
+    "card.works"
+)]
 #[case("fit_card: { oval: { wide: 1 in } }", "card.oval_narrow")]
 #[case(
     "measured: { thumb: { oval: { wide: 1 in, narrow: 15/16 } } }",

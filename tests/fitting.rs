@@ -144,6 +144,23 @@ fn what_cannot_be_is_refused_with_its_limit() {
     assert!(track::tilt(&ball, 14.0).is_err());
 }
 
+/// Derived: straight across the oval reaches half its narrow size toward the fingers, straight along half its wide one, and
+/// a round hole half its bore however it is turned.
+#[test]
+fn an_oval_reaches_as_far_as_its_edge() -> Result<(), Misfit> {
+    assert!((span::oval_reach(1.125, 1.0, 0.0)? - 0.5).abs() < 1e-12);
+    assert!((span::oval_reach(1.125, 1.0, 180.0)? - 0.5).abs() < 1e-12);
+    assert!((span::oval_reach(1.125, 1.0, 90.0)? - 0.5625).abs() < 1e-12);
+    // 15/32 + 1/16 sin 30 = 1/2.
+    assert!((span::oval_reach(1.0625, 0.9375, 30.0)? - 0.5).abs() < 1e-12);
+    assert!((span::oval_reach(1.0625, 0.9375, 150.0)? - 0.5).abs() < 1e-12);
+    assert!((span::oval_reach(1.0, 1.0, 77.0)? - 0.5).abs() < 1e-12);
+    assert!(span::oval_reach(1.0, 1.125, 0.0).is_err());
+    assert!(span::oval_reach(1.125, 1.0, 181.0).is_err());
+    assert!(span::oval_reach(f64::NAN, 1.0, 0.0).is_err());
+    Ok(())
+}
+
 #[test]
 fn the_ends_of_a_layout_still_have_angles() -> Result<(), Misfit> {
     let ball = Sphere::default();

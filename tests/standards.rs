@@ -413,6 +413,36 @@ fn small_holes_marks_and_sizes(#[case] text: &str, #[case] id: &str, #[case] exp
     assert_eq!(of(&findings, id).verdict(), expected);
 }
 
+/// The rules of advice keep the same two limits on holes, for the ledger's sake: both say the same number.
+#[test]
+fn the_limits_of_the_rules_of_advice_are_those_of_the_table() {
+    let text = std::fs::read_to_string(here("rules/subjects.yaml")).unwrap();
+    let rows: Vec<&str> = text
+        .lines()
+        .filter(|line| line.contains("source: usbc-manual-2021"))
+        .collect();
+    assert!(rows.len() >= 3, "{rows:?}");
+    for row in rows {
+        let (_, highest) = row.split_once("highest: ").unwrap();
+        let (highest, _) = highest.split_once(',').unwrap();
+        let (key, id) = if row.contains("deeper") {
+            ("depth", "gripping-hole-depth")
+        } else {
+            ("diameter", "gripping-hole-diameter")
+        };
+        let hole = format!("holes: [{{ for: thumb, used: yes, {key}: {highest} in }}]");
+        let findings = judge(&hole, "2024-10-01", Body::Usbc);
+        let of_key = findings
+            .iter()
+            .find(|finding| finding.id() == id && finding.distance().is_some());
+        assert_eq!(
+            of_key.and_then(Finding::distance),
+            Some("at the limit"),
+            "{row}"
+        );
+    }
+}
+
 fn here(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
 }

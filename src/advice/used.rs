@@ -30,6 +30,11 @@ impl Shop {
             let over = Interval::point(over);
             consultation.situation.set("used.plain_over", over);
         }
+        let suits = consultation.situation.known("settled.weight");
+        if let (Some(weight), Some(suits)) = (old.weight, suits) {
+            let over = Interval::point(weight - suits);
+            consultation.situation.set("used.weight_over", over);
+        }
         let steps = self.steps("offer", &consultation.situation);
         let mut offers = consultation.work_on(&old, redrill);
         offers.extend(plain);

@@ -162,6 +162,16 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<FitCard>
     }
     sheet.keys(&mut fields, CARD_KEYS);
     fields.close(&mut sheet.reader);
+    let drilled = card.entries.iter().find(|entry| entry.kind() == "drilled");
+    if let (Some(date), Some(entry)) = (&card.date, drilled)
+        && entry.date() != date
+    {
+        let text = format!(
+            "The card says {date} and its entry {} for the day of drilling. Which is right?",
+            entry.date()
+        );
+        sheet.ask("card.works", text);
+    }
     // A fit is copied because it works without pain; only the bowler can say what a complaint is about.
     if sheet.value("card.works") == Some(1) && sheet.value("card.complaint") == Some(1) {
         let text = "The card says that this fit works and names a complaint. Does it hurt?";

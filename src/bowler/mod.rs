@@ -15,6 +15,21 @@
 //!     - { grip: conventional, finger: middle, value: 3 3/8, kind: full, along: arc }
 //! ```
 //!
+//! A ball that was drilled before stands in the profile as it is: its holes and its years on the fit card, what the hand says of it in
+//! the fit check, and where its new grip goes.
+//!
+//! ```yaml
+//! fit_card:
+//!   works: no
+//!   complaint: the thumb hangs
+//!   depths: { thumb: 2 1/4, middle: 1 1/8, ring: 1 1/8 }
+//!   entries:
+//!     - { date: 2026-03-14, kind: drilled }
+//!     - { date: 2026-04-02, kind: complaint, text: hangs after two games }
+//! fit_check: { symptoms: [thumb hangs], rest_test: slides out, event_in: 6 weeks }
+//! used_ball: { holes: open, new_grip: { over: 3 1/2 R, up: 0, turned: 0 deg } }
+//! ```
+//!
 //! Everything that rules may ask is an *answer* with a name, such as `bowler.age`; [`ANSWERS`] lists them all with
 //! their ranges, and [`Bowler::answer`] gives their values.
 

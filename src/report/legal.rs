@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Look;
 use super::json::CONTRACT;
 use super::page::{Page, capitalised};
-use crate::standards::{Body, Date, Finding, Verdict};
+use crate::standards::{Body, Date, Finding, Strength, Verdict};
 
 /// A ball held against a body's limits on a day.
 #[derive(Clone, Copy, Debug)]
@@ -60,7 +60,8 @@ pub fn legal_text(legal: &Legal<'_>, look: &Look) -> String {
     page.heading(&format!("{ball}: {}, {}", legal.body.name(), legal.date));
     let [broken, open, kept] =
         [Verdict::Fail, Verdict::Ask, Verdict::Pass].map(|verdict| legal.of(verdict));
-    page.paragraph(2, &summary(broken.len(), open.len()));
+    let questions = together(&open);
+    page.paragraph(2, &summary(broken.len(), questions.len()));
     if !broken.is_empty() {
         page.heading("Broken");
         for finding in broken {
@@ -69,7 +70,7 @@ pub fn legal_text(legal: &Legal<'_>, look: &Look) -> String {
     }
     if !open.is_empty() {
         page.heading("To ask or measure");
-        for (says, findings) in together(&open) {
+        for (says, findings) in questions {
             let about: Vec<String> = findings.iter().map(|finding| title(finding)).collect();
             page.subheading(&capitalised(&about.join("; ")));
             page.paragraph(4, says);
@@ -132,7 +133,10 @@ fn title(finding: &Finding) -> String {
 }
 
 fn source(page: &mut Page<'_>, finding: Option<&Finding>) {
-    if let Some(finding) = finding.filter(|finding| finding.row().is_some()) {
+    if let Some(finding) = finding.filter(|finding| {
+        let strength = finding.strength();
+        strength.is_some_and(|strength| strength != Strength::NotFound)
+    }) {
         page.paragraph(4, &format!("Source: {}.", finding.clause()));
     }
 }

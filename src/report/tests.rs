@@ -78,6 +78,7 @@ fn nothing() -> Advice {
         bill: None,
         spec: DrillSpec::default(),
         drilling: None,
+        offers: None,
         drill_today: true,
         digest: "0000".into(),
     }

@@ -215,7 +215,7 @@ impl<'a> Judge<'a> {
         let close = inside.is_some_and(|steps| steps.unsigned_abs() < margin.unsigned_abs());
         let value = subject.value.filter(|(least, most)| least == most);
         let mut says = match value {
-            Some((value, _)) if unit.has_distance() && outcome.row.is_some() => {
+            Some((value, _)) if inside.is_some() => {
                 let is = if unit.is_count() { "Found:" } else { "It is" };
                 format!("{is} {}. {}", unit.write(value), outcome.says)
             }

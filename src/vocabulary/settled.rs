@@ -100,6 +100,12 @@ pub(super) fn used() -> Vec<Fact> {
             number(Money, -200_000, 200_000),
             "the two quotes",
         ),
+        settled(
+            "used.weight_over",
+            "how much heavier the ball brought is than the weight that suits",
+            number(Weight, -16 * POUND, 16 * POUND),
+            "the ball brought and the weight stage",
+        ),
     ]
 }
 

@@ -65,7 +65,11 @@ impl Bench<'_, '_> {
             return Vec::new();
         };
         let statics = finished.statics();
-        let hundredths = |ounces: f64| libm::round(ounces * 100.0) as i64;
+        // Away from nothing, so that rounding never brings a weight inside its limit.
+        let hundredths = |ounces: f64| {
+            let up = libm::ceil(ounces.abs() * 100.0 - 1e-6);
+            up.copysign(ounces) as i64
+        };
         let mut facts = BallFacts::default();
         facts.weight = Some(libm::round(finished.ounces() * 100.0 / 16.0) as i64);
         facts.rg = Some(stock.rg());
