@@ -65,7 +65,7 @@ fn run(
     let settled = bowler.answer("settled.weight");
     consultation.weight(chosen.or(brought).or(settled))?;
     consultation.grip()?;
-    let found = match old {
+    let mut found = match old {
         Some(old) => {
             if let Some(cover) = old.cover {
                 let cover = Interval::point(cover);
@@ -104,6 +104,10 @@ fn run(
         true => None,
         false => consultation.drilling(found.chosen),
     };
+    let unit = drilling.as_ref().and_then(|d| d.balance.as_ref());
+    if let (Some(pick), Some(balance)) = (found.picks.first_mut(), unit) {
+        pick.unit = Some(balance.unit.clone());
+    }
     let refused = drilling.as_ref().is_some_and(Drilling::is_refused);
     let complete = !spec.numbers.is_empty() && spec.numbers.iter().all(drillable);
     let drill_today = !held && !refused && complete;

@@ -4,7 +4,7 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use super::Refusal;
-use super::arguments::{Advise, Fit};
+use super::arguments::{Advise, Fit, ShopOptions};
 use super::output;
 use crate::advice::{Advice, Shop};
 use crate::bowler::Bowler;
@@ -37,8 +37,13 @@ pub(super) fn fit(ask: &Fit) -> Result<(), Refusal> {
 
 /// Reads shop and bowler; the faults of both are told together.
 pub(super) fn open(ask: &Advise) -> Result<(Shop, Bowler), Refusal> {
-    let shop = Shop::open(&ask.shop.files()).map_err(|trouble| trouble.to_string());
-    let bowler = read_bowler(&ask.bowler);
+    read(&ask.shop, &ask.bowler)
+}
+
+/// The same, from the files alone.
+pub(super) fn read(shop: &ShopOptions, bowler: &Path) -> Result<(Shop, Bowler), Refusal> {
+    let shop = Shop::open(&shop.files()).map_err(|trouble| trouble.to_string());
+    let bowler = read_bowler(bowler);
     match (shop, bowler) {
         (Ok(shop), Ok(bowler)) => Ok((shop, bowler)),
         (Err(shop), Err(bowler)) => Err(format!("{}\n\n{bowler}", shop.trim_end())),

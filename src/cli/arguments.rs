@@ -26,6 +26,8 @@ pub(super) enum Verb {
     Legal(Legal),
     /// From a fit card, a fit check and complaints to likely causes and one small change
     Refit(Advise),
+    /// Draw the one-page sheet that lies beside the machine, as .html or .svg
+    Sheet(Sheet),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules
@@ -64,6 +66,26 @@ pub(super) struct Fit {
     pub(super) used: bool,
     #[command(flatten)]
     pub(super) advise: Advise,
+}
+
+/// One page in the order of work: the grip true to scale, sections, layout, weights, checks, rule book.
+///
+/// For people, so there is no --json: `fit --json` gives the same numbers to programs.
+#[derive(Debug, Args)]
+pub(super) struct Sheet {
+    /// The bowler's answers, YAML or JSON; `-` reads standard input
+    pub(super) bowler: PathBuf,
+    /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
+    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    pub(super) ball: Option<String>,
+    /// The drilled ball of the bowler's fit card, drilled anew
+    #[arg(long, conflicts_with = "ball")]
+    pub(super) used: bool,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
+    /// Write to this file, .html or .svg; it is either written whole or left as it was
+    #[arg(short = 'o', long = "output", value_name = "FILE")]
+    pub(super) file: PathBuf,
 }
 
 #[derive(Debug, Args)]

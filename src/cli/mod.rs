@@ -9,6 +9,7 @@ mod facts;
 mod legal;
 mod output;
 mod refit;
+mod sheet;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -46,6 +47,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Verb::Fit(ask) => answer::fit(ask),
         Verb::Legal(ask) => legal::judge(ask),
         Verb::Refit(ask) => refit::refit(ask),
+        Verb::Sheet(ask) => sheet::draw(ask),
         Verb::Facts(ask) => facts::list(ask),
         Verb::Rules {
             verb: RulesVerb::Check(ask),

@@ -1,6 +1,7 @@
 //! Where results go, and what may be done to them there.
 
 use std::io::{self, ErrorKind, IsTerminal, Write};
+use std::path::Path;
 
 use super::Refusal;
 use super::arguments::OutputOptions;
@@ -25,8 +26,7 @@ pub(super) fn surface(options: &OutputOptions) -> (usize, bool) {
 /// Puts a result where it was asked for.
 pub(super) fn put(options: &OutputOptions, text: &str) -> Result<(), Refusal> {
     if let Some(path) = &options.file {
-        return document::write_atomically(path, text.as_bytes())
-            .map_err(|why| format!("{} can't be written: {why}", path.display()));
+        return put_into(path, text);
     }
     let mut out = io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
@@ -34,6 +34,12 @@ pub(super) fn put(options: &OutputOptions, text: &str) -> Result<(), Refusal> {
         Err(why) if why.kind() == ErrorKind::BrokenPipe => Ok(()),
         other => other.map_err(|why| format!("standard output can't be written: {why}")),
     }
+}
+
+/// Puts a result into a file, whole or not at all.
+pub(super) fn put_into(path: &Path, text: &str) -> Result<(), Refusal> {
+    document::write_atomically(path, text.as_bytes())
+        .map_err(|why| format!("{} can't be written: {why}", path.display()))
 }
 
 /// Says on standard error what is wrong.

@@ -137,7 +137,7 @@ fn between_centres(one: &Hole, other: &Hole) -> f64 {
 
 /// Radians between the near edges of two holes, along the great circle between their centres; below zero if they
 /// overlap.
-fn between_edges(one: &Hole, other: &Hole) -> f64 {
+pub(super) fn between_edges(one: &Hole, other: &Hole) -> f64 {
     let (here, there) = (one.out(), other.out());
     let edges = reach(one, toward(here, there)) + reach(other, toward(there, here));
     between_centres(one, other) - edges

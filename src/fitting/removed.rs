@@ -40,3 +40,14 @@ pub fn average_density(ball: &Sphere, pounds: f64) -> Result<f64, Misfit> {
     let volume = 4.0 / 3.0 * PI * radius * radius * radius * CUBIC_INCH;
     Ok(pounds * 16.0 * OUNCE / volume)
 }
+
+/// The least specific gravity of the inner core of a ball of this weight (1 to 30 lb), in one patented design: 0.1063 for each
+/// pound (US RE34,614). A drill that reaches such a core takes out more than one that stays in the cover.
+///
+/// # Errors
+///
+/// A weight outside that range.
+pub fn least_core_gravity(pounds: f64) -> Result<f64, Misfit> {
+    const FOR_A_POUND: f64 = 0.1063;
+    Ok(FOR_A_POUND * within("ball weight", pounds, 1.0, 30.0)?)
+}

@@ -19,12 +19,25 @@ const AROUND: usize = 128;
 /// A solid as far as balance and spin need it: its volume, and its moments about the ball's centre.
 ///
 /// Solids add and subtract. Frame: x to the right of the grip, y toward the fingers, z out through the grip centre.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Solid {
     volume: f64,
     first: DVec3,
     second: DMat3,
     halves: DVec3,
+}
+
+impl Default for Solid {
+    /// Nothing at all.
+    fn default() -> Solid {
+        Solid {
+            volume: 0.0,
+            first: DVec3::ZERO,
+            // A matrix's own default is one, not nothing.
+            second: DMat3::ZERO,
+            halves: DVec3::ZERO,
+        }
+    }
 }
 
 impl Solid {

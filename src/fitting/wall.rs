@@ -2,14 +2,15 @@
 //!
 //! The wall is the distance between the middles of the two holes less their radii. The middle of a round hole is its
 //! axis from the sphere to the bottom; of an oval it is the strip that the middle of its drill sweeps. True flat
-//! bottoms of holes that lean toward each other keep up to 0.01 in more. [`super::web`] is the same in a plane, for
-//! holes without forward or reverse pitch.
+//! bottoms of holes that lean toward each other keep up to 0.01 in more. Holes whose bottoms lean apart are nearest at
+//! their rims, which stand above the mouths' level: there the straight line between the near edges counts.
+//! [`super::web`] is the same in a plane, for holes without forward or reverse pitch.
 
 use super::{
     Sphere,
     digit::Digit,
     hole::{Hole, deepest},
-    placed::Placed,
+    placed::{Placed, between_edges},
     root,
     strip::{Strip, nearest},
 };
@@ -34,12 +35,16 @@ pub fn between(ball: &Sphere, one: &Hole, other: &Hole) -> Wall {
         &Strip::of(other, other.depth()),
     );
     let [here, there] = found.depths;
+    let middles = found.distance - radii;
+    let rims = 2.0 * ball.radius() * libm::sin(0.5 * between_edges(one, other));
+    // Where one hole starts inside the other there are no near edges.
+    let rims = rims.max(-radii);
     let closed =
         |depth: f64| radii - nearest(&Strip::of(one, depth), &Strip::of(other, depth)).distance;
     let bottom = deepest(ball);
     Wall {
-        least: found.distance - radii,
-        at_depth: here.max(there),
+        least: middles.min(rims),
+        at_depth: if rims < middles { 0.0 } else { here.max(there) },
         // A deeper hole is never farther away.
         breaks_at: (closed(bottom) >= 0.0).then(|| root::rising(closed, 0.0, bottom)),
     }

@@ -1,6 +1,6 @@
 //! The computed ball in the fitter's part: holes, walls, layout, balance, core, what the rule book says.
 
-use super::page::Page;
+use super::page::{Page, capitalised};
 use crate::advice::{
     CoreChange, Drilling, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
@@ -61,20 +61,20 @@ fn refusals(page: &mut Page<'_>, refusals: &[Refusal]) {
 
 fn hole(page: &mut Page<'_>, hole: &PlannedHole) {
     let (over, up) = hole.place();
-    let outside = hole
-        .outside()
-        .map(|size| format!(" in a hole of {}", written(size)))
-        .unwrap_or_default();
-    let shape = match hole.oval() {
+    let bore = match hole.oval() {
         Some((wide, narrow, angle)) => format!(
-            "oval {} by {}, wide at {angle:.0} degrees",
+            "oval bore {} by {}, wide at {angle:.0} degrees",
             written(wide),
             written(narrow)
         ),
-        None => written(hole.bore()),
+        None => format!("bore {}", written(hole.bore())),
     };
+    let outside = hole
+        .outside()
+        .map(|size| format!(", hole as cut {}", written(size)))
+        .unwrap_or_default();
     let words = format!(
-        "{shape}{outside}, {} deep; its middle lies {} and {}.",
+        "{bore}{outside}, {} deep; its middle lies {} and {}.",
         written(hole.depth()),
         way(over, "right", "left"),
         way(up, "up", "down"),
@@ -205,36 +205,46 @@ fn core(page: &mut Page<'_>, core: &CoreChange) {
 }
 
 fn findings(page: &mut Page<'_>, findings: &[Finding], fitter: bool) {
+    if findings.is_empty() {
+        return;
+    }
     let of = |verdict| {
         findings
             .iter()
             .filter(move |finding| finding.verdict() == verdict)
     };
-    let shown: Vec<&Finding> = of(Verdict::Fail)
-        .chain(of(Verdict::Ask))
-        .chain(of(Verdict::Pass).filter(|_| fitter))
-        .collect();
-    if shown.is_empty() {
-        return;
-    }
     page.heading("What the rule book says");
-    for finding in shown {
-        let verdict = match finding.verdict() {
-            Verdict::Pass => "Kept: ",
-            Verdict::Fail => "Broken: ",
-            Verdict::Ask => "Ask: ",
-        };
-        let words = if fitter {
-            format!("{} ({})", finding.says(), finding.clause())
-        } else {
-            finding.says().to_owned()
-        };
-        page.item(2, verdict, &words);
+    for finding in of(Verdict::Fail) {
+        finding_line(page, "Broken: ", finding, fitter);
+    }
+    if fitter {
+        for finding in of(Verdict::Ask) {
+            finding_line(page, "Ask: ", finding, fitter);
+        }
+        for finding in of(Verdict::Pass) {
+            finding_line(page, "Kept: ", finding, fitter);
+        }
+    } else {
+        let mut about: Vec<&str> = of(Verdict::Ask).map(Finding::about).collect();
+        about.dedup();
+        if !about.is_empty() {
+            page.item(2, "To ask: ", &format!("{}.", about.join(", ")));
+        }
     }
     page.paragraph(
         2,
         "The governing body's current rule book decides; check it before the ball is used in competition.",
     );
+}
+
+fn finding_line(page: &mut Page<'_>, verdict: &str, finding: &Finding, fitter: bool) {
+    let about = capitalised(finding.about());
+    let words = if fitter {
+        format!("{about}. {} ({})", finding.says(), finding.clause())
+    } else {
+        format!("{about}. {}", finding.says())
+    };
+    page.item(2, verdict, &words);
 }
 
 /// Inches as a fitter writes them, to a sixty-fourth.

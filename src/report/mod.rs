@@ -1,7 +1,8 @@
 //! An [`Advice`] as people and programs read it.
 //!
 //! [`text`] writes for the counter: serious cautions, the customer's part on about a screen, then the drill spec for
-//! the fitter. [`json`] writes the answer document for programs; both say the same.
+//! the fitter. [`json`] writes the answer document for programs; both say the same. [`sheet`] draws the page that lies
+//! beside the machine.
 
 mod customer;
 mod drilling;
@@ -12,6 +13,7 @@ mod look;
 mod offers;
 mod page;
 mod refit;
+pub mod sheet;
 mod words;
 
 #[cfg(test)]

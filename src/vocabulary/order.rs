@@ -7,6 +7,8 @@ use crate::fitting::hole::{Pitches, Section};
 
 /// Where the palm mark stands while nobody has measured it: only for walls, which don't depend on it.
 const SOMEWHERE: f64 = 2.0;
+/// Half a turn, in tenths of a degree.
+const HALF_TURN: i64 = 1800;
 
 /// A grip with what is not known yet beside it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,28 +24,41 @@ pub struct Ordered {
 
 /// The order that the settled numbers make, for a right hand; `None` while one that places the holes is missing.
 pub fn ordered(s: &Situation, reference: Reference) -> Option<Ordered> {
-    let middle = hole(s, "middle", "insert", None)?;
-    let ring = hole(s, "ring", "insert", None)?;
-    let with_thumb = !s.is_word("bowler.thumb", "out");
-    let mark = inches(s, "hand.palm_mark");
-    let (thumb, spans) = if with_thumb {
-        let thumb = hole(s, "thumb", "slug", Some(middle.depth))?;
-        (Some(thumb), Some([span(s, "middle")?, span(s, "ring")?]))
-    } else {
-        (None, None)
-    };
+    let fingers = fingers(s, reference)?;
+    if s.is_word("bowler.thumb", "out") {
+        let mark = inches(s, "hand.palm_mark");
+        return Some(Ordered {
+            grip: GripOrder {
+                palm_mark: mark.or(fingers.palm_mark),
+                ..fingers
+            },
+            thumb_depth_known: true,
+            centre_known: mark.is_some(),
+        });
+    }
+    let thumb = hole(s, "thumb", "slug", Some(fingers.middle.depth))?;
     Some(Ordered {
         grip: GripOrder {
-            thumb,
-            middle,
-            ring,
-            spans,
-            palm_mark: (!with_thumb).then(|| mark.unwrap_or(SOMEWHERE)),
-            bridge: inches(s, "fit.bridge")?,
-            reference,
+            thumb: Some(thumb),
+            spans: Some([span(s, "middle")?, span(s, "ring")?]),
+            palm_mark: None,
+            ..fingers
         },
-        thumb_depth_known: !with_thumb || s.get("fit.thumb.depth").is_known(),
-        centre_known: with_thumb || mark.is_some(),
+        thumb_depth_known: s.get("fit.thumb.depth").is_known(),
+        centre_known: true,
+    })
+}
+
+/// The two finger holes alone, with the palm mark anywhere: enough for the web between them.
+pub(super) fn fingers(s: &Situation, reference: Reference) -> Option<GripOrder> {
+    Some(GripOrder {
+        thumb: None,
+        middle: hole(s, "middle", "insert", None)?,
+        ring: hole(s, "ring", "insert", None)?,
+        spans: None,
+        palm_mark: Some(SOMEWHERE),
+        bridge: inches(s, "fit.bridge")?,
+        reference,
     })
 }
 
@@ -80,7 +95,11 @@ fn oval(s: &Situation, digit: &str) -> Option<Section> {
     }
     let wide = inches(s, "fit.thumb.oval_wide")?;
     let narrow = inches(s, "fit.thumb.oval_narrow")?;
-    let angle = s.known("fit.thumb.oval_angle")?;
+    // Angles are noted as they are on the ball; here everything is a right hand's.
+    let angle = match s.known("fit.thumb.oval_angle")? {
+        angle if s.is_word("bowler.hand", "left") => HALF_TURN - angle,
+        angle => angle,
+    };
     (wide > narrow).then_some(Section::Oval {
         wide,
         narrow,

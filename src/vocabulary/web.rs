@@ -1,6 +1,7 @@
 //! The thinnest wall between the holes that were settled, in three dimensions.
 
-use super::{Interval, Situation, ordered};
+use super::order::{fingers, ordered};
+use super::{Interval, Situation};
 use crate::fitting::grip::{Digit, Reference, place};
 use crate::fitting::{Sphere, sixty_fourths, wall};
 
@@ -21,12 +22,16 @@ pub(super) fn least_web(s: &Situation) -> Interval {
 }
 
 fn thinnest(s: &Situation, reference: Reference) -> Option<f64> {
-    let order = ordered(s, reference)?;
+    // While the thumb's numbers are missing the fingers' holes are judged alone.
+    let (grip, thumb) = match ordered(s, reference) {
+        Some(order) => (order.grip, order.thumb_depth_known),
+        None => (fingers(s, reference)?, false),
+    };
     let ball = Sphere::default();
-    let placed = place(&ball, &order.grip).ok()?;
+    let placed = place(&ball, &grip).ok()?;
     wall::within_grip(&ball, &placed)
         .into_iter()
-        .filter(|pair| order.thumb_depth_known || !pair.holes.contains(&Digit::Thumb))
+        .filter(|pair| thumb || !pair.holes.contains(&Digit::Thumb))
         .map(|pair| pair.wall.least)
         .reduce(f64::min)
 }

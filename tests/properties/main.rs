@@ -1,9 +1,10 @@
-//! What must hold for every bowler there could be: random profiles against the demo shop.
+//! What must hold for every bowler there could be: random profiles against the demo shop; and for every drilled ball.
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod bounds;
 mod budget;
+mod fitting;
 mod hand;
 mod mirror;
 mod order;

@@ -3,12 +3,13 @@
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use spanwright::advice::{Advice, Reason};
-use spanwright::notation::Notation::LateralPitch;
+use spanwright::notation::Notation::{Angle, LateralPitch};
 
 use crate::profiles::{Profile, profile};
 use crate::{advise, cases};
 
-/// The same bowler in a mirror: the other hand, and every lateral pitch of the card to the other side.
+/// The same bowler in a mirror: the other hand, every lateral pitch of the card to the other side, every oval turned the
+/// other way.
 pub fn mirrored(profile: &Profile) -> Profile {
     let other = if profile.0["hand"] == "left" {
         "right"
@@ -29,7 +30,26 @@ pub fn mirrored(profile: &Profile) -> Profile {
             }
         }
     }
+    for oval in ["/fit_card/oval/angle", "/measured/thumb/oval/angle"] {
+        if let Some(angle) = image.0.pointer_mut(oval)
+            && let Ok(tenths) = Angle.read(angle.as_str().unwrap())
+        {
+            *angle = json!(Angle.write(1800 - tenths));
+        }
+    }
     image
+}
+
+/// The thumb hole's oval as ordered, in tenths of a degree turned as on the ball; and as computed, for a right hand.
+fn ovals(advice: &Advice) -> (Option<i64>, Option<f64>) {
+    let ordered = advice.spec().number("thumb.oval_angle");
+    let holes = advice.drilling().map(|drilling| drilling.holes());
+    let computed = holes
+        .into_iter()
+        .flatten()
+        .find_map(|hole| hole.oval())
+        .map(|(_, _, angle)| angle);
+    (ordered.and_then(|number| number.value()), computed)
 }
 
 fn points(lines: &[Reason], turn: i64) -> Vec<(String, i64)> {
@@ -42,7 +62,10 @@ fn points(lines: &[Reason], turn: i64) -> Vec<(String, i64)> {
 type Numbers = Vec<(String, Option<i64>, Vec<(String, i64)>)>;
 
 fn numbers(advice: &Advice, lateral: i64) -> Numbers {
-    let each = advice.spec().numbers().iter().map(|number| {
+    // An oval's angle turns the other way, which is no change of sign; it is compared on its own.
+    let same = |name: &str| name != "thumb.oval_angle";
+    let numbers = advice.spec().numbers().iter();
+    let each = numbers.filter(|number| same(number.name())).map(|number| {
         let turn = if number.name().ends_with("lateral_pitch") {
             lateral
         } else {
@@ -82,6 +105,10 @@ proptest! {
         prop_assert_eq!(picks(&here), picks(&there));
         prop_assert_eq!(settled(&here), settled(&there));
         prop_assert_eq!(numbers(&here, 1), numbers(&there, -1));
+        let ((one, right), (other, left)) = (ovals(&here), ovals(&there));
+        prop_assert_eq!(one, other.map(|angle| 1800 - angle));
+        prop_assert_eq!(right.is_some(), left.is_some());
+        prop_assert!(right.zip(left).is_none_or(|(a, b)| (a - b).abs() < 1e-9), "{right:?} {left:?}");
     }
 
     #[test]

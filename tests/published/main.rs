@@ -12,6 +12,7 @@ mod derived_sphere;
 mod derived_web;
 mod drilling_lectures;
 mod newspapers;
+mod patents;
 mod standards_cases;
 
 /// Checks a number to the last digit printed: `decimals` places after the point.

@@ -1,7 +1,7 @@
-//! Track widths and a television sample, from newspapers.
+//! Track widths, a television sample and a word for cores, from newspapers.
 
 use rstest::rstest;
-use spanwright::fitting::{Sphere, speed, track};
+use spanwright::fitting::{Sphere, layout, speed, track};
 
 use crate::prints_as;
 
@@ -56,5 +56,18 @@ fn rolling_at_one_mile_an_hour() -> Outcome {
     let ball = Sphere::default();
     prints_as(speed::roll_rpm(&ball, 1.0)?, 39.11, 2);
     prints_as(speed::roll_rpm(&ball, 17.0)?, 665.0, 0);
+    Ok(())
+}
+
+/// Case 51. A differential of 0.050 and up is called high flare: "Symmetrical cores", Sharon Herald, 6 Oct 2022.
+#[rstest]
+#[case(0.052, true)]
+#[case(0.050, true)]
+#[case(0.049, false)]
+fn high_flare_begins_at_fifty_thousandths(
+    #[case] differential: f64,
+    #[case] high: bool,
+) -> Outcome {
+    assert_eq!(layout::is_high_flare(differential)?, high);
     Ok(())
 }

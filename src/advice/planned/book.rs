@@ -5,7 +5,9 @@ use super::Bench;
 use crate::catalog::Stock;
 use crate::fitting::balance::Finished;
 use crate::fitting::best_unit::Limits;
-use crate::standards::{BallFacts, Body, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards};
+use crate::standards::{
+    BallFacts, Body, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards,
+};
 
 /// More than any scale shows: for a ball whose limits nobody knows.
 const NO_LIMIT: f64 = 16.0;
@@ -63,7 +65,11 @@ impl Bench<'_, '_> {
             return Vec::new();
         };
         let statics = finished.statics();
-        let hundredths = |ounces: f64| libm::round(ounces * 100.0) as i64;
+        // Away from nothing, so that rounding never brings a weight inside its limit.
+        let hundredths = |ounces: f64| {
+            let up = libm::ceil(ounces.abs() * 100.0 - 1e-6);
+            up.copysign(ounces) as i64
+        };
         let mut facts = BallFacts::default();
         facts.weight = Some(libm::round(finished.ounces() * 100.0 / 16.0) as i64);
         facts.rg = Some(stock.rg());
@@ -79,7 +85,13 @@ impl Bench<'_, '_> {
             facts.side = Some(hundredths(statics.side));
             facts.finger = Some(hundredths(statics.finger));
         }
-        facts.holes = Some(drilling.holes.iter().map(|hole| self.hole_facts(hole)).collect());
+        facts.holes = Some(
+            drilling
+                .holes
+                .iter()
+                .map(|hole| self.hole_facts(hole))
+                .collect(),
+        );
         // A grip by definition: these are the digits of one hand, all of them in their holes.
         facts.all_at_once = Some(true);
         standards.judge(&facts, standards.known_until(), Body::Usbc)

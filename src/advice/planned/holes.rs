@@ -69,7 +69,13 @@ impl Bench<'_, '_> {
 
     /// What to set, for a table that slides and for a head that tilts.
     fn jig(&self, digit: Digit, order: &HoleOrder) -> Vec<String> {
-        let setting = jig::setting(&self.ball, digit, order.pitches, order.bore, order.depth);
+        let setting = jig::setting(
+            &self.ball,
+            digit,
+            order.cut_pitches(),
+            order.cut(),
+            order.depth,
+        );
         let Ok(setting) = setting else {
             return Vec::new();
         };
@@ -93,7 +99,7 @@ impl Bench<'_, '_> {
         lines.push(match offsets.is_empty() {
             true => "Sliding table at zero: straight at the ball's centre.".to_owned(),
             false => format!(
-                "Sliding table: spindle {} of the ball's centre, {:.3} in in all.",
+                "Sliding table: spindle {} of the ball's centre; the whole offset is {:.3} in.",
                 offsets.join(" and "),
                 setting.total
             ),

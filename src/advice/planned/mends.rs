@@ -3,10 +3,10 @@
 use super::super::drilling::PlannedWeb;
 use super::Bench;
 use super::holes::inches as written;
-use crate::fitting::grip::Reference;
-use crate::fitting::mend::{self, Bounds, Mend, Number, Steps};
+use crate::fitting::mend::{self, Bounds, Demand, Mend, Number, Steps};
 use crate::fitting::{inches, sixty_fourths};
 use crate::notation::Notation;
+use crate::vocabulary::REFERENCES;
 
 /// Half a sixty-fourth of an inch, in inches.
 const HALF_A_STEP: f64 = 0.5 / 64.0;
@@ -14,25 +14,14 @@ const HALF_A_STEP: f64 = 0.5 / 64.0;
 impl Bench<'_, '_> {
     /// One line for each number that could mend this wall by itself.
     pub(super) fn mends(&self, web: &PlannedWeb) -> Vec<String> {
-        let steps = self.steps();
-        // Walls are read to the nearest sixty-fourth.
-        let least = web.limit - HALF_A_STEP;
-        let mut mends = mend::mends(&self.ball, &self.order.grip, least, &steps);
-        // The other way of counting forward pitch may ask for more: only what mends both is told.
-        let mut other = self.order.grip;
-        other.reference = Reference::Centreline;
-        let also = mend::mends(&self.ball, &other, least, &steps);
-        if mends.is_empty() {
-            mends = also;
-        } else if !also.is_empty() {
-            mends.retain_mut(|mend| match also.iter().find(|a| a.what == mend.what) {
-                Some(a) if (a.to - a.from).abs() > (mend.to - mend.from).abs() => {
-                    *mend = *a;
-                    true
-                }
-                found => found.is_some(),
-            });
-        }
+        let demand = Demand {
+            // Walls are read to the nearest sixty-fourth.
+            least: web.limit - HALF_A_STEP,
+            references: &REFERENCES,
+            old: &[],
+            thumb: self.order.thumb_depth_known,
+        };
+        let mends = mend::mends_for(&self.ball, &self.order.grip, &demand, &self.steps());
         mends.iter().map(|mend| self.words(mend)).collect()
     }
 
@@ -62,7 +51,7 @@ impl Bench<'_, '_> {
             ),
         };
         format!(
-            "{what} {to} in place of {from}: then {:.3} in is left.",
+            "{what} {to} (now {from}): then {:.3} in is left.",
             mend.least
         )
     }

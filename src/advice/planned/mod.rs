@@ -91,7 +91,7 @@ impl Bench<'_, '_> {
         }
         if !self.order.centre_known {
             open.push(
-                "Measure from the middle of the bridge to the middle of the palm: without the palm mark the layout and all weights stay open."
+                "Measure from the palm-side edges of the finger holes to the middle of the palm: without the palm mark the layout and all weights stay open."
                     .to_owned(),
             );
         }

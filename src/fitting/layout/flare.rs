@@ -23,6 +23,17 @@ pub fn flare_share(ball: &Sphere, pin: f64) -> Result<f64, Misfit> {
     Ok(libm::sin(2.0 * ball.radians(pin)).max(0.0))
 }
 
+/// Whether a core's differential (0 to 0.2 in) is what print calls high flare: 0.050 and up (Sharon Herald, 6 Oct 2022). Others
+/// draw the line at 0.045 (from memory). A word, not a promise.
+///
+/// # Errors
+///
+/// A differential outside that range.
+pub fn is_high_flare(differential: f64) -> Result<bool, Misfit> {
+    const HIGH: f64 = 0.050;
+    Ok(within("differential", differential, 0.0, 0.2)? >= HIGH)
+}
+
 /// About how far the axis wanders on its way down the lane: inches along the ball from the first axis point to the farthest.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wander {

@@ -32,7 +32,7 @@ mod steps;
 
 pub use angles::{Angles, Distances, drilling_angle, mass_bias_reach, val_angle};
 pub use clearance::{Clearance, HoleMark, clearances, track_words};
-pub use flare::{Wander, flare_share, wander};
+pub use flare::{Wander, flare_share, is_high_flare, wander};
 pub use gravity::{CgPlace, cg_places, cg_toward};
 pub use mass_bias::{mass_bias_from_grip, mass_bias_place, mass_bias_through};
 pub use placed::Layout;
