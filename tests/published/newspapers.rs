@@ -59,7 +59,7 @@ fn rolling_at_one_mile_an_hour() -> Outcome {
     Ok(())
 }
 
-/// Case 51. A differential of 0.050 and up is called high flare: "Symmetrical cores", Sharon Herald, 6 Oct 2022.
+/// A differential of 0.050 and up is called high flare: "Symmetrical cores", Sharon Herald, 6 Oct 2022.
 #[rstest]
 #[case(0.052, true)]
 #[case(0.050, true)]
