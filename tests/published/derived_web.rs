@@ -10,7 +10,7 @@ use crate::prints_as;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-/// Case 17.
+/// Holes aimed at the centre meet at the depth R times bridge over bridge and diameter.
 #[test]
 fn straight_holes_break_before_an_inch() -> Outcome {
     let holes = FingerHoles::new(&Sphere::default(), 0.25, 31.0 / 32.0, [0.0, 0.0])?;
@@ -19,7 +19,7 @@ fn straight_holes_break_before_an_inch() -> Outcome {
     Ok(())
 }
 
-/// Case 19.
+/// Laterals that sum to 1/2.
 #[test]
 fn half_an_inch_of_laterals_just_breaks() -> Outcome {
     let holes = FingerHoles::new(&Sphere::default(), 0.25, 31.0 / 32.0, [0.25, 0.25])?;
@@ -27,7 +27,7 @@ fn half_an_inch_of_laterals_just_breaks() -> Outcome {
     Ok(())
 }
 
-/// The table this was typed from printed 0.96 for the depth at which 7/8 holes break; the arithmetic, redone, gives 0.9549.
+/// The depth at which 7/8 holes break was first worked as 0.96; the arithmetic, redone, gives 0.9549.
 #[rstest]
 #[case(0.25, 31.0 / 32.0, [0.0, 0.0], [-0.034, -0.105, -0.175], 0.88)]
 #[case(0.25, 31.0 / 32.0, [0.125, 0.125], [0.024, -0.032, -0.089], 1.11)]
