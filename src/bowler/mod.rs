@@ -41,6 +41,7 @@ mod hand;
 mod old_holes;
 mod oval;
 mod owned;
+mod pap;
 mod read;
 mod sheet;
 mod span;
