@@ -4,6 +4,7 @@
 //! either column.
 
 use super::canvas::{Anchor, Canvas, Ink, PAGE, Spot};
+use super::detail::Detail;
 use super::flow::STRONG;
 use super::state::Job;
 use super::{basis, checks, grip, heading, layout, rulebook, section, weights};
@@ -31,17 +32,6 @@ const WIDE: f64 = PAGE.0 - 2.0 * MARGIN;
 const SIGNED: f64 = PAGE.1 - MARGIN - FOOT;
 /// Nothing but signatures stands below this.
 const LOWEST: f64 = SIGNED - 9.0;
-
-/// How much is said beside the numbers.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Detail {
-    /// With the reason for each caution, and room between the parts.
-    Airy,
-    /// With the reason for each caution.
-    Full,
-    /// What to do, without the reason.
-    Short,
-}
 
 /// A column, and how far down it is written.
 #[derive(Clone, Copy, Debug)]
