@@ -167,7 +167,12 @@ pub(super) fn settled_at_the_machine(name: &str) -> bool {
 
 /// `thumb.forward_pitch` as people say it.
 pub(super) fn spoken_name(name: &str) -> String {
-    name.replace(['.', '_'], " ")
+    let words = name.split(['.', '_']).map(|word| match word {
+        "pap" => "PAP",
+        "val" => "VAL",
+        other => other,
+    });
+    words.collect::<Vec<&str>>().join(" ")
 }
 
 /// With a full stop, if it has no end yet.
