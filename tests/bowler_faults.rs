@@ -3,8 +3,12 @@
 // Helpers of tests may stop a test just as tests may.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#[path = "faults/marks.rs"]
+mod marks;
+
 use std::path::{Path, PathBuf};
 
+use marks::{marks, reported};
 use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::bowler::Bowler;
@@ -31,44 +35,6 @@ fn demos() -> Vec<PathBuf> {
     let mut paths: Vec<PathBuf> = folder.map(|entry| entry.unwrap().path()).collect();
     paths.sort();
     paths
-}
-
-/// A fault as a mark states it: line, column, "code: message (help)".
-type Mark = (u32, u32, String);
-
-/// The marks of a file: a line `#! 7 code: message` speaks of column 7 of the last line that is no mark.
-fn marks(text: &str) -> Vec<Mark> {
-    let mut found = Vec::new();
-    let mut marked = 0;
-    for (number, line) in (1..).zip(text.lines()) {
-        match line.trim_start().strip_prefix("#! ") {
-            Some(mark) => {
-                let (column, rest) = mark.split_once(' ').unwrap();
-                found.push((marked, column.parse().unwrap(), rest.trim().to_owned()));
-            }
-            None => marked = number,
-        }
-    }
-    found.sort();
-    found
-}
-
-fn reported(faults: &Faults) -> Vec<Mark> {
-    let one = |fault: &spanwright::document::Fault| {
-        let place = fault.place().unwrap();
-        let help = fault
-            .help()
-            .map(|help| format!(" ({help})"))
-            .unwrap_or_default();
-        (
-            place.line,
-            place.column,
-            format!("{}: {}{help}", fault.code(), fault.message()),
-        )
-    };
-    let mut found: Vec<Mark> = faults.iter().map(one).collect();
-    found.sort();
-    found
 }
 
 #[test]

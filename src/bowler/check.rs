@@ -1,7 +1,7 @@
 //! What doesn't go together: clear faults where two answers can't both be right, questions where they might.
 
 use super::hand::Hand;
-use super::sheet::{Found, Sheet};
+use super::sheet::Sheet;
 use super::span::{Finger, Grip, Span, SpanKind};
 use super::{FitCard, OwnedBall, oval};
 use crate::notation::Notation;
@@ -45,21 +45,12 @@ pub(super) fn check(sheet: &mut Sheet, parts: &Parts) {
     ask_about_card(sheet, parts.card);
 }
 
-/// Both answers, if both were given.
-pub(super) fn both<'d>(
-    sheet: &Sheet<'d>,
-    one: &str,
-    other: &str,
-) -> Option<(Found<'d>, Found<'d>)> {
-    Some((sheet.found(one)?, sheet.found(other)?))
-}
-
 fn pounds(value: i64) -> String {
     Notation::Weight.write(value)
 }
 
 fn check_hold_test(sheet: &mut Sheet) {
-    let Some((passed, failed)) = both(sheet, "bowler.hold_passed", "bowler.hold_failed") else {
+    let Some((passed, failed)) = sheet.both("bowler.hold_passed", "bowler.hold_failed") else {
         return;
     };
     if failed.value <= passed.value {
@@ -75,7 +66,7 @@ fn check_hold_test(sheet: &mut Sheet) {
 }
 
 fn check_ball_now(sheet: &mut Sheet) {
-    let Some((ball, weight)) = both(sheet, "bowler.ball_now", "bowler.ball_now_weight") else {
+    let Some((ball, weight)) = sheet.both("bowler.ball_now", "bowler.ball_now_weight") else {
         return;
     };
     if ball.value == 0 {

@@ -41,6 +41,7 @@ mod hand;
 mod old_holes;
 mod oval;
 mod owned;
+mod pap;
 mod read;
 mod sheet;
 mod span;
@@ -49,14 +50,14 @@ mod table;
 mod used;
 mod words;
 
-pub use answer::{Answer, Shape, answer};
+pub use answer::{Answer, Shape};
 pub use card::FitCard;
 pub use entry::Entry;
 pub use old_holes::NoOldHoles;
 pub use owned::OwnedBall;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
-pub use table::ANSWERS;
+pub use table::{ANSWERS, answer};
 pub use used::{NewGrip, UsedBall};
 pub use words::{
     ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, ENTRIES, EXPERIENCES, FLEXIBILITIES,

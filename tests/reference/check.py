@@ -115,7 +115,7 @@ def whole_ball(name, spec, meshes, table):
     errors = (
         abs(spec["finished"]["ounces"] - mass) / gone,
         apart(spec["finished"]["centre"], centre),
-        apart(ours, tensor),
+        max(apart(ours, tensor), apart(turning["tensor"], tensor)),
         apart(ours - undrilled(spec["ball"], spec["core"]), change),
         np.abs(radii / principal - 1).max(),
         abs(turning["differential"] - (principal[2] - principal[0])) / turning["differential"],
@@ -162,7 +162,7 @@ def between_holes(name, spec, table):
 
 def show(title, heads, rows, formats):
     print(f"\n{title}")
-    width = max(len(row[0]) for row in rows)
+    width = max((len(row[0]) for row in rows), default=0)
     print(" " * width, *(f"{head:>12}" for head in heads))
     for row in rows:
         cells = (f"{cell:12{digits}}" for cell, digits in zip(row[1:], formats))

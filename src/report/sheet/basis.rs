@@ -106,7 +106,7 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     if let Some(predicted) = job.drilling.and_then(|d| d.balance().as_ref()) {
         let settings = predicted.settings().iter();
         let settings: Vec<String> = settings
-            .map(|(label, value)| format!("{label} {}", in_short(value)))
+            .map(|(label, value)| format!("{label}: {}", in_short(value)))
             .collect();
         if !settings.is_empty() {
             flow.entry(

@@ -53,7 +53,7 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64, sca
     let spare = high - 100.0 * scale * (around.top - around.bottom);
     chart.origin.1 += spare / 2.0;
     labels = self::labels(job, &holes, &chart, (left, right));
-    guides(canvas, &chart, &around, (left, right));
+    guides(canvas, &chart, &around, (left, right), job.knows_centre());
     for hole in &holes {
         draw(canvas, hole, &chart, job.ready);
     }
@@ -73,7 +73,7 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64, sca
         bottom: top + high,
     };
     let below = leaders::write(canvas, &columns, &labels).max(top + high);
-    foot(canvas, (at.0, below + 8.0), wide, scale)
+    foot(canvas, (at.0, below + 8.0), wide, scale, job.knows_centre())
 }
 
 /// How far the rims reach, in inches from the grip centre.
@@ -115,10 +115,14 @@ fn guides(
     chart: &Chart<Unrolled>,
     around: &Around,
     (left, right): (f64, f64),
+    centre: bool,
 ) {
     let (over, down) = chart.origin;
     let up = |inches: f64| (over, down - chart.scale * inches);
     canvas.line("centreline", up(around.bottom), up(around.top), GUIDE);
+    if !centre {
+        return;
+    }
     let end = |inches: f64| (over + chart.scale * inches).clamp(left + 6.0, right - 6.0);
     let ends = (end(around.left), end(around.right));
     canvas.line("midline", (ends.0, down), (ends.1, down), GUIDE);
@@ -269,6 +273,9 @@ fn labels(
     let around = Around::of(holes);
     let low = (over, down - chart.scale * (around.bottom + 0.03));
     labels.push(Label::new(Side::Left, low, vec!["Centreline".to_owned()]));
+    if !job.knows_centre() {
+        return labels;
+    }
     let end = (over + chart.scale * (around.left + 0.05)).max(left + 10.0);
     labels.push(Label::new(
         Side::Left,
@@ -277,10 +284,8 @@ fn labels(
     ));
     let middle = if holes.iter().any(|hole| hole.is("thumb")) {
         "middle of the span, on the centreline"
-    } else if job.knows_centre() {
-        "where centreline and midline cross"
     } else {
-        "NOT KNOWN: measure the palm mark"
+        "where centreline and midline cross"
     };
     let centre = vec!["Grip centre".to_owned(), middle.to_owned()];
     // Aside of the midline, which would hide a level line.
@@ -327,7 +332,7 @@ fn hole_words(job: &Job<'_>, hole: &Hole<'_>) -> Vec<String> {
 }
 
 /// The scale bar, and what the drawing is.
-fn foot(canvas: &mut Canvas, at: Spot, wide: f64, scale: f64) -> f64 {
+fn foot(canvas: &mut Canvas, at: Spot, wide: f64, scale: f64, centre: bool) -> f64 {
     let long = 100.0 * scale;
     let base = at.1 + 7.0;
     canvas.line("scale", (at.0, base), (at.0 + long, base), CUT);
@@ -345,10 +350,13 @@ fn foot(canvas: &mut Canvas, at: Spot, wide: f64, scale: f64) -> f64 {
     let beside = (at.0 + long + 8.0, base + 3.5);
     canvas.text(beside, TEXT, Anchor::Start, Ink::Dark, &measure);
     let mut flow = Flow::new(canvas, (at.0, base + 6.0), wide);
-    flow.text(
+    flow.text(if centre {
         "Seen from outside, fingers up. Distances from the grip centre are true along the ball. An arrow shows where the \
-         bottom of a hole leans; it is as long as the pitch.",
-    );
+         bottom of a hole leans; it is as long as the pitch."
+    } else {
+        "Measure the palm mark: the grip centre and the midline stay blank until then. Seen from outside, fingers up. An \
+         arrow shows where the bottom of a hole leans; it is as long as the pitch."
+    });
     flow.bottom() + 2.0
 }
 

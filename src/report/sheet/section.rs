@@ -147,13 +147,15 @@ fn draw(
     for hole in holes {
         walls(canvas, &chart, hole);
     }
+    // The web's words stand below the holes.
+    let room = if holes.len() > 1 { 34.0 } else { 20.0 };
     let labels = labels(job, holes, &chart);
     let columns = Columns {
         left: at.0 + each,
         right: at.0 + each + drawn,
         wide: (each, each),
         top: at.1,
-        bottom: at.1 + (bottom - top + 20.0).max(leaders::height(&labels, (each, each))),
+        bottom: at.1 + (bottom - top + room).max(leaders::height(&labels, (each, each))),
     };
     leaders::write(canvas, &columns, &labels).max(columns.bottom)
 }
