@@ -76,6 +76,14 @@ fn a_used_ball_needs_its_holes(#[case] text: &str, #[case] message: &str) {
 }
 
 #[test]
+fn a_ball_on_the_card_and_owned_is_named_once() {
+    let text = "owned: [{ name: the red ball }]\nfit_card: { ball: the red ball }\nused_ball: { ball: the rad ball }\n";
+    let faults = parse(text).unwrap_err().to_string();
+    assert_eq!(faults.matches("name: the red ball").count(), 1, "{faults}");
+    assert!(!faults.contains("the red ball, the red ball"), "{faults}");
+}
+
+#[test]
 fn nobody_owns_forty_one_balls() {
     let faults = parse(&format!("owned: [{}]", "{}, ".repeat(41))).unwrap_err();
     let fault =
