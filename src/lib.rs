@@ -25,11 +25,12 @@
 //! | module | what it is |
 //! | --- | --- |
 //! | [`cli`] | the command line |
-//! | [`report`] | advice as text and as JSON |
-//! | [`advice`] | the consultation: stages in order, then the drill spec |
+//! | [`report`] | advice as text, as JSON, and as the sheet to drill from |
+//! | [`advice`] | the consultation: stages in order, the drill spec, the drilled ball computed; refit |
 //! | [`vocabulary`] | where bowling meets the engine: a fact's meaning, column and bounds side by side |
 //! | [`rules`] | the engine; it knows no word of bowling |
 //! | [`fitting`] | the mathematics of the hand and the drill; it knows no rules |
+//! | [`standards`] | the governing bodies' limits as dated tables, and verdicts |
 //! | [`bowler`] | the profile: who throws, how, with what hand; the fit card of a ball that works |
 //! | [`catalog`] | balls, core numbers, the shelf, prices |
 //! | [`standards`] | the governing bodies' limits as a dated table, and verdicts |

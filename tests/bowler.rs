@@ -67,6 +67,14 @@ fn demo(name: &str) -> PathBuf {
 #[case("tilt: 12.5 deg", "bowler.tilt", 125)]
 #[case("pap: { over: 4 1/2, up: 1/2 up }", "bowler.pap_over", 288)]
 #[case("pap: { over: 4 1/2, up: 1/2 down }", "bowler.pap_up", -32)]
+// Derived, by hand on a 27 in ball: sin over' cos up' = x, so 4 15/16 over after 1 1/4 up is 5.006 over, then 0.506 up.
+#[case(
+    "pap: { over: 4 15/16, up: 1 1/4 up, first: up }",
+    "bowler.pap_over",
+    320
+)]
+#[case("pap: { over: 4 15/16, up: 1 1/4 up, first: up }", "bowler.pap_up", 32)]
+#[case("pap: { over: 5, up: 1/2 up, first: over }", "bowler.pap_up", 32)]
 #[case("lanes: [oily, long oil]", "bowler.lanes", 0b01_0010)]
 #[case("budget: $150", "bowler.budget", 15000)]
 #[case("target_weight: 15 lb", "bowler.target_weight", 1500)]

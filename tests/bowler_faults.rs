@@ -3,8 +3,12 @@
 // Helpers of tests may stop a test just as tests may.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#[path = "faults/marks.rs"]
+mod marks;
+
 use std::path::{Path, PathBuf};
 
+use marks::{marks, reported};
 use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::bowler::Bowler;
@@ -31,44 +35,6 @@ fn demos() -> Vec<PathBuf> {
     let mut paths: Vec<PathBuf> = folder.map(|entry| entry.unwrap().path()).collect();
     paths.sort();
     paths
-}
-
-/// A fault as a mark states it: line, column, "code: message (help)".
-type Mark = (u32, u32, String);
-
-/// The marks of a file: a line `#! 7 code: message` speaks of column 7 of the last line that is no mark.
-fn marks(text: &str) -> Vec<Mark> {
-    let mut found = Vec::new();
-    let mut marked = 0;
-    for (number, line) in (1..).zip(text.lines()) {
-        match line.trim_start().strip_prefix("#! ") {
-            Some(mark) => {
-                let (column, rest) = mark.split_once(' ').unwrap();
-                found.push((marked, column.parse().unwrap(), rest.trim().to_owned()));
-            }
-            None => marked = number,
-        }
-    }
-    found.sort();
-    found
-}
-
-fn reported(faults: &Faults) -> Vec<Mark> {
-    let one = |fault: &spanwright::document::Fault| {
-        let place = fault.place().unwrap();
-        let help = fault
-            .help()
-            .map(|help| format!(" ({help})"))
-            .unwrap_or_default();
-        (
-            place.line,
-            place.column,
-            format!("{}: {}{help}", fault.code(), fault.message()),
-        )
-    };
-    let mut found: Vec<Mark> = faults.iter().map(one).collect();
-    found.sort();
-    found
 }
 
 #[test]
@@ -107,6 +73,14 @@ fn a_profile_of_another_shape_is_a_fault(#[case] text: &str) {
 fn a_used_ball_needs_its_holes(#[case] text: &str, #[case] message: &str) {
     let faults = parse(text).unwrap_err().to_string();
     assert!(faults.contains(message), "{faults}");
+}
+
+#[test]
+fn a_ball_on_the_card_and_owned_is_named_once() {
+    let text = "owned: [{ name: the red ball }]\nfit_card: { ball: the red ball }\nused_ball: { ball: the rad ball }\n";
+    let faults = parse(text).unwrap_err().to_string();
+    assert_eq!(faults.matches("name: the red ball").count(), 1, "{faults}");
+    assert!(!faults.contains("the red ball, the red ball"), "{faults}");
 }
 
 #[test]

@@ -55,12 +55,21 @@ fn as_a_shell_would(word: &str) -> Vec<String> {
 #[test]
 fn every_command_is_understood() {
     let readme = file("README.md");
+    let folder = tempfile::tempdir().unwrap();
     for line in blocks(&readme, "console").concat().lines() {
         let Some((_, words)) = line.split_once(" -- ") else {
             continue;
         };
         let words = words.split('#').next().unwrap();
-        let words = words.replace("BOWLER", "catalog-demo/bowlers/first-ball.yaml");
+        let bowler = match words.contains("--used") || words.contains("refit") {
+            true => "catalog-demo/bowlers/hanging-thumb.yaml",
+            false => "catalog-demo/bowlers/first-ball.yaml",
+        };
+        let page = folder.path().join("sheet.html");
+        let words = words
+            .replace("BOWLER", bowler)
+            .replace("BALL", "catalog-demo/balls/drilled-yarrow.yaml")
+            .replace("sheet.html", page.to_str().unwrap());
         let output = Command::new(env!("CARGO_BIN_EXE_spanwright"))
             .current_dir(env!("CARGO_MANIFEST_DIR"))
             .args(words.split_whitespace().flat_map(as_a_shell_would))

@@ -9,10 +9,13 @@
 #[allow(dead_code, reason = "the engine's tests use all of it")]
 #[path = "engine/garden.rs"]
 mod garden;
+#[path = "faults/marks.rs"]
+mod marks;
 
 use std::path::Path;
 
 use garden::{SUBJECTS, document, vocabulary};
+use marks::{Mark, marks};
 use rstest::rstest;
 use spanwright::document::{Document, Fault, Faults};
 use spanwright::rules::RuleSet;
@@ -28,9 +31,6 @@ rules:
   - { id: potted, subject: pot, points: 7, because: So it is., source: own choice }
 ";
 
-/// A fault as a mark states it: line, column, `code: message (help)`.
-type Mark = (u32, u32, String);
-
 fn faulty(name: &str) -> String {
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("tests/faults/rules")
@@ -38,39 +38,13 @@ fn faulty(name: &str) -> String {
     std::fs::read_to_string(path).unwrap()
 }
 
-fn marks(text: &str) -> Vec<Mark> {
-    let mut found = Vec::new();
-    let mut marked = 0;
-    for (number, line) in (1..).zip(text.lines()) {
-        match line.trim_start().strip_prefix("#! ") {
-            Some(mark) => {
-                let (column, rest) = mark.split_once(' ').unwrap();
-                found.push((marked, column.parse().unwrap(), rest.trim().to_owned()));
-            }
-            None => marked = number,
-        }
-    }
-    found.sort();
-    found
-}
-
+/// As marks, all of them of one file.
 fn reported(faults: &Faults, file: &str) -> Vec<Mark> {
-    let one = |fault: &Fault| {
+    for fault in faults.iter() {
         let place = fault.place().expect("every fault has a place");
         assert_eq!(&*place.file, file, "{fault}");
-        let help = fault
-            .help()
-            .map(|help| format!(" ({help})"))
-            .unwrap_or_default();
-        (
-            place.line,
-            place.column,
-            format!("{}: {}{help}", fault.code(), fault.message()),
-        )
-    };
-    let mut reported: Vec<Mark> = faults.iter().map(one).collect();
-    reported.sort();
-    reported
+    }
+    marks::reported(faults)
 }
 
 /// As marks, so that a difference can be read, and copied into the file once it has been thought over.

@@ -3,11 +3,15 @@
 // Helpers of tests may stop a test just as tests may.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+#[path = "faults/marks.rs"]
+mod marks;
+
 use std::path::{Path, PathBuf};
 
+use marks::{Mark, marks, reported};
 use proptest::prelude::*;
 use rstest::rstest;
-use spanwright::document::{Document, Faults, Format};
+use spanwright::document::{Document, Format};
 use spanwright::standards::{
     BallFacts, Body, Date, Digit, Finding, HoleFacts, HoleKind, Period, Standards, Strength,
     Verdict,
@@ -445,41 +449,6 @@ fn the_limits_of_the_rules_of_advice_are_those_of_the_table() {
 
 fn here(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
-}
-
-/// A fault as a mark states it: line, column, "code: message (help)".
-type Mark = (u32, u32, String);
-
-/// The marks of a file: a line `#! 7 code: message` speaks of column 7 of the last line that is no mark.
-fn marks(text: &str) -> Vec<Mark> {
-    let mut found = Vec::new();
-    let mut marked = 0;
-    for (number, line) in (1..).zip(text.lines()) {
-        match line.trim_start().strip_prefix("#! ") {
-            Some(mark) => {
-                let (column, rest) = mark.split_once(' ').unwrap();
-                found.push((marked, column.parse().unwrap(), rest.trim().to_owned()));
-            }
-            None => marked = number,
-        }
-    }
-    found.sort();
-    found
-}
-
-fn reported(faults: &Faults) -> Vec<Mark> {
-    let one = |fault: &spanwright::document::Fault| {
-        let place = fault.place().unwrap();
-        let help = fault
-            .help()
-            .map(|help| format!(" ({help})"))
-            .unwrap_or_default();
-        let words = format!("{}: {}{help}", fault.code(), fault.message());
-        (place.line, place.column, words)
-    };
-    let mut found: Vec<Mark> = faults.iter().map(one).collect();
-    found.sort();
-    found
 }
 
 #[rstest]

@@ -1,6 +1,5 @@
 //! What an answer is: a name, what it is called, and what may be written.
 
-use super::table::ANSWERS;
 use crate::notation::Notation;
 
 /// What an answer looks like.
@@ -49,11 +48,6 @@ impl Answer {
     pub fn shape(&self) -> Shape {
         self.shape
     }
-}
-
-/// The row of [`ANSWERS`] with this name.
-pub fn answer(name: &str) -> Option<&'static Answer> {
-    ANSWERS.iter().find(|answer| answer.name == name)
 }
 
 /// A number with what may be written and what needs no second question.

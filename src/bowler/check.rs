@@ -1,11 +1,13 @@
 //! What doesn't go together: clear faults where two answers can't both be right, questions where they might.
 
 use super::hand::Hand;
-use super::sheet::{Found, Sheet};
+use super::sheet::Sheet;
 use super::span::{Finger, Grip, Span, SpanKind};
 use super::{FitCard, OwnedBall, oval};
 use crate::notation::Notation;
 
+/// The bits of `check.symptoms` that a thumb outside the ball can't have: hangs, tape, open, its blisters, tip and base.
+const OF_THE_THUMB: i64 = 1 | (1 << 2) | (1 << 4) | (1 << 5) | (1 << 6) | (1 << 7) | (1 << 8);
 /// The most by which the spans to the two fingers differ without a second look, in 1/64 in.
 const SPAN_DIFFERENCE: i64 = 16;
 /// Ages from which and up to which a body weight is compared with the age, in years.
@@ -43,21 +45,12 @@ pub(super) fn check(sheet: &mut Sheet, parts: &Parts) {
     ask_about_card(sheet, parts.card);
 }
 
-/// Both answers, if both were given.
-pub(super) fn both<'d>(
-    sheet: &Sheet<'d>,
-    one: &str,
-    other: &str,
-) -> Option<(Found<'d>, Found<'d>)> {
-    Some((sheet.found(one)?, sheet.found(other)?))
-}
-
 fn pounds(value: i64) -> String {
     Notation::Weight.write(value)
 }
 
 fn check_hold_test(sheet: &mut Sheet) {
-    let Some((passed, failed)) = both(sheet, "bowler.hold_passed", "bowler.hold_failed") else {
+    let Some((passed, failed)) = sheet.both("bowler.hold_passed", "bowler.hold_failed") else {
         return;
     };
     if failed.value <= passed.value {
@@ -73,7 +66,7 @@ fn check_hold_test(sheet: &mut Sheet) {
 }
 
 fn check_ball_now(sheet: &mut Sheet) {
-    let Some((ball, weight)) = both(sheet, "bowler.ball_now", "bowler.ball_now_weight") else {
+    let Some((ball, weight)) = sheet.both("bowler.ball_now", "bowler.ball_now_weight") else {
         return;
     };
     if ball.value == 0 {
@@ -106,6 +99,15 @@ fn check_thumb(sheet: &mut Sheet, parts: &Parts) {
         sheet.ask(
             "bowler.thumb",
             "The thumb stays out, yet spans from the thumb are given. Does it go in?",
+        );
+    }
+    if sheet
+        .value("check.symptoms")
+        .is_some_and(|symptoms| symptoms & OF_THE_THUMB != 0)
+    {
+        sheet.ask(
+            "bowler.thumb",
+            "The thumb stays out, yet the fit check names a complaint of the thumb. Does it go in?",
         );
     }
     if ["card.thumb_bore", "card.thumb_forward", "card.slug"]

@@ -50,6 +50,7 @@ mod hand;
 mod old_holes;
 mod oval;
 mod owned;
+mod pap;
 mod read;
 mod sheet;
 mod span;
@@ -59,14 +60,14 @@ mod used;
 mod weighed;
 mod words;
 
-pub use answer::{Answer, Shape, answer};
+pub use answer::{Answer, Shape};
 pub use card::FitCard;
 pub use entry::Entry;
 pub use old_holes::NoOldHoles;
 pub use owned::OwnedBall;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
-pub use table::ANSWERS;
+pub use table::{ANSWERS, answer};
 pub use used::{NewGrip, UsedBall};
 pub use weighed::Weighed;
 pub use words::{

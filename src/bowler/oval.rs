@@ -1,6 +1,5 @@
 //! An oval thumb hole has two sizes and an angle, on the hand and on the card.
 
-use super::check::both;
 use super::sheet::Sheet;
 use crate::notation::Notation;
 
@@ -34,7 +33,7 @@ pub(super) fn check(sheet: &mut Sheet) {
 }
 
 fn check_sizes(sheet: &mut Sheet, wide: &str, narrow: &str) {
-    let Some((wide, narrow)) = both(sheet, wide, narrow) else {
+    let Some((wide, narrow)) = sheet.both(wide, narrow) else {
         return;
     };
     if narrow.value > wide.value {

@@ -3,8 +3,8 @@
 use super::check::{self, Parts};
 use super::sheet::{Found, Key, Sheet, is_unknown};
 use super::words::REV_LEVELS;
-use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned, used};
-use crate::document::{Content, Document, Faults, Node};
+use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned, pap, used};
+use crate::document::{Document, Faults, Node};
 use crate::notation::Notation;
 
 /// The keys of the profile that give one answer each.
@@ -41,7 +41,6 @@ const HOLD_TEST_KEYS: &[Key] = &[
     ("passed", "bowler.hold_passed"),
     ("failed", "bowler.hold_failed"),
 ];
-const PAP_KEYS: &[Key] = &[("over", "bowler.pap_over"), ("up", "bowler.pap_up")];
 const SETTLED_KEYS: &[Key] = &[
     ("weight", "settled.weight"),
     ("grip", "settled.grip"),
@@ -83,7 +82,7 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
         sheet.group(node, "the hold test", HOLD_TEST_KEYS);
     }
     if let Some(node) = fields.take("pap") {
-        read_pap(&mut sheet, node);
+        pap::read(&mut sheet, node);
     }
     if let Some(node) = fields.take("rev_rate") {
         read_rev_rate(&mut sheet, node);
@@ -133,23 +132,6 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
         used,
         settled_ball,
     })
-}
-
-/// The PAP says which of its two distances is which; a bare pair can't be told apart.
-fn read_pap<'d>(sheet: &mut Sheet<'d>, node: &'d Node) {
-    let is_pair =
-        matches!(node.content(), Content::List(_)) || (node.text().is_some() && !is_unknown(node));
-    if is_pair {
-        let help = "write it with its two names: { over: 4 1/2, up: 1/2 up }";
-        sheet.reader.fault_with_help(
-            node,
-            "shape",
-            "the PAP doesn't say which is over and which is up",
-            help,
-        );
-        return;
-    }
-    sheet.group(node, "the PAP", PAP_KEYS);
 }
 
 /// A rev rate is a rate or a rough level, never both.

@@ -3,7 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Question;
-use super::answer::{Shape, answer};
+use super::answer::Shape;
+use super::table::answer;
 use crate::document::{Content, Document, Faults, Node, Reader, clean};
 use crate::notation::Notation;
 
@@ -49,6 +50,11 @@ impl<'d> Sheet<'d> {
     /// The value and the place of an answer, if any.
     pub(super) fn found(&self, name: &str) -> Option<Found<'d>> {
         self.found.get(name).copied()
+    }
+
+    /// Both answers, if both were given.
+    pub(super) fn both(&self, one: &str, other: &str) -> Option<(Found<'d>, Found<'d>)> {
+        Some((self.found(one)?, self.found(other)?))
     }
 
     /// The line a node stands on.

@@ -336,3 +336,8 @@ pub const ANSWERS: &[Answer] = &[
     row("settled.grip", "the settled grip", Shape::Choice(GRIPS)),
     row("settled.sleeve", "the settled sleeve", Shape::Flag),
 ];
+
+/// The row of [`ANSWERS`] with this name.
+pub fn answer(name: &str) -> Option<&'static Answer> {
+    ANSWERS.iter().find(|answer| answer.name() == name)
+}

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{ArgGroup, Args, Parser, Subcommand, ValueEnum};
 
 use crate::advice::ShopFiles;
 use crate::rules::Audience;
@@ -59,12 +59,13 @@ pub(super) struct Advise {
 }
 
 #[derive(Debug, Args)]
+#[command(group = ArgGroup::new("which").required(true).args(["ball", "used"]))]
 pub(super) struct Fit {
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    #[arg(long, value_name = "ID")]
     pub(super) ball: Option<String>,
     /// The drilled ball of the bowler's fit card, drilled anew, with every other way to go on beside it
-    #[arg(long, conflicts_with = "ball")]
+    #[arg(long)]
     pub(super) used: bool,
     #[command(flatten)]
     pub(super) advise: Advise,
@@ -74,14 +75,15 @@ pub(super) struct Fit {
 ///
 /// For people, so there is no --json: `fit --json` gives the same numbers to programs.
 #[derive(Debug, Args)]
+#[command(group = ArgGroup::new("which").required(true).args(["ball", "used"]))]
 pub(super) struct Sheet {
     /// The bowler's answers, YAML or JSON; `-` reads standard input
     pub(super) bowler: PathBuf,
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    #[arg(long, value_name = "ID")]
     pub(super) ball: Option<String>,
     /// The drilled ball of the bowler's fit card, drilled anew
-    #[arg(long, conflicts_with = "ball")]
+    #[arg(long)]
     pub(super) used: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,

@@ -1,22 +1,40 @@
 //! Reads the table of limits: every fault with its place.
 
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 use super::date::Date;
 use super::read_row::{quantities, row, size};
 use super::row::Row;
 use super::table::{Margin, Source, Standards};
-use crate::document::{Document, Faults, Node, Reader};
+use crate::document::{Document, Faults, Format, Node, Reader};
 
-/// Reads a whole table.
-///
-/// # Errors
-/// Every fault, in order of place.
-pub(super) fn read(document: &Document) -> Result<Standards, Faults> {
-    let mut reader = Reader::new(document);
-    let table = table(document, &mut reader);
-    reader.finish()?;
-    table.ok_or_else(Faults::new)
+impl Standards {
+    /// The table that is built in, `rules/standards.yaml`.
+    ///
+    /// # Errors
+    /// None in a released crate: a test reads this very table.
+    pub fn builtin() -> Result<&'static Standards, Faults> {
+        static TABLE: OnceLock<Result<Standards, Faults>> = OnceLock::new();
+        let table = TABLE.get_or_init(|| {
+            let text = include_bytes!("../../rules/standards.yaml");
+            Document::parse("rules/standards.yaml", text, Format::Yaml)
+                .and_then(|document| Standards::read(&document))
+        });
+        table.as_ref().map_err(Clone::clone)
+    }
+
+    /// Reads a table.
+    ///
+    /// # Errors
+    /// Every fault: unknown keys, dates the calendar doesn't have, published limits without a source, two rows for the same
+    /// quantity, body, days and balls.
+    pub fn read(document: &Document) -> Result<Standards, Faults> {
+        let mut reader = Reader::new(document);
+        let table = table(document, &mut reader);
+        reader.finish()?;
+        table.ok_or_else(Faults::new)
+    }
 }
 
 fn table<'d>(document: &'d Document, reader: &mut Reader<'d>) -> Option<Standards> {

@@ -39,8 +39,8 @@ pub(super) fn row<'d>(
 ) -> Option<Found> {
     let id = fields.require("id", reader);
     let id = id.and_then(|node| reader.text(node, "the id"));
-    let sheet = fields.require("sheet", reader);
-    let sheet = sheet.and_then(|node| reader.text(node, "the row of the sheet"));
+    let label = fields.require("label", reader);
+    let label = label.and_then(|node| reader.text(node, "the label"));
     let quantities = quantities(fields, reader);
     let bodies = words(
         fields,
@@ -98,7 +98,7 @@ pub(super) fn row<'d>(
         id: id?.to_owned(),
         model: Row {
             id: id?.to_owned(),
-            sheet: sheet?.to_owned(),
+            label: label?.to_owned(),
             quantity,
             bodies,
             days,

@@ -82,8 +82,8 @@ impl Stretch {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) struct Row {
     pub(super) id: String,
-    /// The number of the row in the sheet of sources, such as `K2`.
-    pub(super) sheet: String,
+    /// What tests cite the row by, such as `K2`; a few that belong together share one.
+    pub(super) label: String,
     pub(super) quantity: Quantity,
     pub(super) bodies: Vec<Body>,
     /// Days of use it holds on.

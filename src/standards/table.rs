@@ -1,16 +1,13 @@
 //! The whole table: what is known until when, and which row holds for which ball.
 
 use std::collections::BTreeMap;
-use std::sync::OnceLock;
 
 use itertools::Itertools;
 
 use super::body::Body;
 use super::date::Date;
 use super::quantity::Quantity;
-use super::read;
 use super::row::{Limit, Row};
-use crate::document::{Document, Faults, Format};
 
 /// The limits of the governing bodies, each with its days, source and strength.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,29 +33,6 @@ pub(super) struct Source {
 }
 
 impl Standards {
-    /// The table that is built in, `rules/standards.yaml`.
-    ///
-    /// # Errors
-    /// None in a released crate: a test reads this very table.
-    pub fn builtin() -> Result<&'static Standards, Faults> {
-        static TABLE: OnceLock<Result<Standards, Faults>> = OnceLock::new();
-        let table = TABLE.get_or_init(|| {
-            let text = include_bytes!("../../rules/standards.yaml");
-            Document::parse("rules/standards.yaml", text, Format::Yaml)
-                .and_then(|document| Standards::read(&document))
-        });
-        table.as_ref().map_err(Clone::clone)
-    }
-
-    /// Reads a table.
-    ///
-    /// # Errors
-    /// Every fault: unknown keys, dates the calendar doesn't have, published limits without a source, two rows for the same
-    /// quantity, body, days and balls.
-    pub fn read(document: &Document) -> Result<Standards, Faults> {
-        read::read(document)
-    }
-
     pub(super) fn new(
         known_until: Date,
         margins: Vec<Margin>,

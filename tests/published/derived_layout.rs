@@ -1,7 +1,8 @@
 //! Pins, mass biases and axis points.
 //!
-//! Every number here is derived from stated premises, with the arithmetic redone independently: spherical trigonometry on a
-//! ball 27 in around, the mass bias a quarter of the way around from the pin. No published worked conversion was found.
+//! Every number here is derived from stated premises, with the arithmetic redone independently: spherical trigonometry
+//! on a ball 27 in around, the mass bias a quarter of the way around from the pin. No published worked conversion was
+//! found.
 
 use rstest::rstest;
 use spanwright::fitting::{
@@ -17,7 +18,7 @@ use crate::prints_as;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-/// Case 37, and the table of shares. A model: the sine of twice the angle.
+/// Derived from a model: the share is the sine of twice the angle, so none at 0 and 6 3/4 in.
 #[rstest]
 #[case(0.0, 0.0)]
 #[case(1.0, 45.0)]
@@ -35,7 +36,7 @@ fn the_share_of_flare(#[case] pin: f64, #[case] percent: f64) -> Outcome {
     Ok(())
 }
 
-/// Case 39.
+/// Derived: cos g = cos(over) cos(up).
 #[test]
 fn from_the_axis_point_to_the_grip() -> Outcome {
     let ball = Sphere::default();
@@ -43,7 +44,6 @@ fn from_the_axis_point_to_the_grip() -> Outcome {
     Ok(())
 }
 
-/// The first row is case 41.
 #[rstest]
 #[case((5.0, 0.5), (50.0, 4.5, 30.0), 1.924, 4.213, 4.006, 4.197)]
 #[case((5.0, 0.5), (45.0, 5.0, 35.0), 2.384, 3.713, 3.935, 3.959)]
@@ -82,7 +82,8 @@ fn where_a_layout_puts_things(
     Ok(())
 }
 
-/// The layouts of the table before, as points: each turned out by rotations about axes, not by the formulas of the code.
+/// The layouts of the table before, as points: each turned out by rotations about axes, not by the formulas of the
+/// code.
 #[rstest]
 #[case((5.0, 0.5), (50.0, 4.5, 30.0), (1.5054, 4.0061), (2.1048, -2.7238), 3.3512, 75.71, 0.8852)]
 #[case((5.0, 0.5), (45.0, 5.0, 35.0), (0.5123, 3.9354), (2.7334, -2.5300), 3.6009, 84.78, 0.3116)]
@@ -119,7 +120,8 @@ fn where_pin_and_mass_bias_lie(
     Ok(())
 }
 
-/// A PAP measured over first is another point than one measured up first. Redone by rotations, not by the code's formulas.
+/// A PAP measured over first is another point than one measured up first. Redone by rotations, not by the code's
+/// formulas.
 #[rstest]
 #[case((5.0, 0.5), (1.2331, 4.9338))]
 #[case((4.5, 1.25), (2.3184, 4.2047))]
@@ -149,8 +151,8 @@ fn up_first_taken_over_first(#[case] up_over: (f64, f64), #[case] over_up: (f64,
     Ok(())
 }
 
-/// The way from the PAP to the first ring at the other bounds of the width classes (case 35 is with the newspapers): 6.75 in and
-/// 0.075 in a degree of tilt.
+/// The way from the PAP to the first ring at the other bounds of the width classes (9 1/2 in is with the newspapers):
+/// 6.75 in and 0.075 in a degree of tilt.
 #[rstest]
 #[case(11.0, 16.67, 8.0)]
 #[case(13.5, 0.0, 6.75)]
@@ -166,7 +168,8 @@ fn from_the_axis_point_to_the_track(
     Ok(())
 }
 
-/// One pin place, two bowlers: 5 1/4 in from one PAP is called low flare, 3 3/8 in from another high. A shop page, weak.
+/// One pin place, two bowlers: 5 1/4 in from one PAP is called low flare, 3 3/8 in from another high.
+/// A shop page, "The Importance of the Positive Axis Point"; published, weak.
 #[test]
 fn the_same_pin_is_low_flare_for_one_and_high_for_another() -> Outcome {
     let ball = Sphere::default();
@@ -175,9 +178,9 @@ fn the_same_pin_is_low_flare_for_one_and_high_for_another() -> Outcome {
     Ok(())
 }
 
-/// A computed table of axis shifts (facts on motion, section 4; derived there by a full simulation: 17 mph, 275 rpm, RG 2.50, equal upper
-/// moments; the same release takes 2.632 s to 60 ft). The sheet says that the axis wanders up to 0.31 in even
-/// without flare: that much the table may lie outside our band.
+/// A table of axis shifts, derived by a full simulation of a ball on a lane: 17 mph, 275 rpm, RG 2.50, equal upper
+/// moments, the pin straight above the PAP; the same release takes 2.632 s to 60 ft. In that simulation the axis
+/// wanders up to 0.31 in even without flare: that much the table may lie outside our band.
 #[rstest]
 #[case(0.01, [0.41, 1.04, 1.46, 1.59, 1.46, 1.02, 0.38])]
 #[case(0.02, [0.75, 1.95, 2.80, 3.08, 2.85, 2.00, 0.72])]
@@ -250,7 +253,7 @@ fn past_a_right_angle_is_not_below_the_midline() -> Outcome {
     Ok(())
 }
 
-/// Case 43: a pin 4 in from the axis point is never 4 1/2 in from the line through it.
+/// A pin 4 in from the axis point is never 4 1/2 in from the line through it.
 #[test]
 fn a_layout_that_cannot_be() {
     let ball = Sphere::default();

@@ -1,7 +1,7 @@
 //! What drilling takes out of the real sphere, beside the trade's flat-topped cylinder; and which balls float.
 //!
-//! Derived from stated premises (the fitting sheet's section on static weights): D and depth in inches, density in g/cm³, a ball
-//! 27 in around, holes aimed at its centre. The arithmetic was redone independently. Strength: derived, unless a test says so.
+//! Derived, unless a test says otherwise; the arithmetic was redone independently. Premises: D and depth in inches,
+//! density in g/cm³, a ball 27 in around, holes aimed at its centre.
 
 use rstest::rstest;
 use spanwright::fitting::{
@@ -38,7 +38,8 @@ fn ounces(size: f64, depth: f64, density: f64) -> Result<f64, Misfit> {
     Ok(-Change::out(solid, density)?.ounces())
 }
 
-/// "Flat-topped cylinder; the round surface makes it 0.6 % less for the thumb hole, 1.1 % for a finger hole 1 1/4 deep."
+/// Against a flat-topped cylinder the round surface makes it 0.6 % less for the thumb hole, 1.1 % for a finger hole
+/// 1 1/4 deep.
 #[rstest]
 #[case(1.0, 2.5, 0.6)]
 #[case(31.0 / 32.0, 1.25, 1.1)]
@@ -58,7 +59,7 @@ fn the_round_surface_makes_it_less(
     Ok(())
 }
 
-/// The removed-weight table, thumb 1 x 2 1/2 and finger 31/32 x 1 1/4, with the two percentages taken off: the printed two
+/// Thumb 1 x 2 1/2 and finger 31/32 x 1 1/4: 0.4540 D² depth density, with the two percentages taken off. Its two
 /// digits carry half a digit of rounding, the percentages another 0.05 % of at most 1.5 oz.
 #[rstest]
 #[case(1.0, 2.5, 0.6, [1.14, 1.25, 1.36, 1.48])]
@@ -77,8 +78,8 @@ fn the_table_of_removed_weight(
     Ok(())
 }
 
-/// Case 47: 2.64 oz in all for the flat-topped cylinders at density 1.2; 1.36 less 0.6 % and twice 0.64 less 1.1 % are 2.62 on
-/// the real sphere. "About 2.5 oz" is printed, weakly: a shop's page, "Center of Gravity".
+/// 2.64 oz in all for the flat-topped cylinders at density 1.2; 1.36 less 0.6 % and twice 0.64 less 1.1 % are 2.62 on
+/// the real sphere. "About 2.5 oz": a shop's page, "Center of Gravity"; published, weak.
 #[test]
 fn three_holes_through_the_whole_balance() -> Outcome {
     let ball = Sphere::default();
@@ -100,8 +101,8 @@ fn three_holes_through_the_whole_balance() -> Outcome {
     Ok(())
 }
 
-/// "A hole wholly in the top half lowers top by its whole weight": the halves model, thumb hole 1 x 2 1/2 at density 1.2, 1.36 oz
-/// less 0.6 %.
+/// In the halves model a hole wholly in the top half lowers top by its whole weight: thumb hole 1 x 2 1/2 at density
+/// 1.2, 1.36 oz less 0.6 %.
 #[test]
 fn halves_count_the_whole_hole() -> Outcome {
     let ball = Sphere::default();
@@ -116,7 +117,7 @@ fn halves_count_the_whole_hole() -> Outcome {
     Ok(())
 }
 
-/// "Slug 1 1/4 x 2 3/4 bored 1 x 2 1/2 at equal density: same net as the bore."
+/// A slug 1 1/4 x 2 3/4 bored 1 x 2 1/2, as dense as the ball, takes out as much in all as its bore.
 #[test]
 fn a_bored_slug_of_the_balls_own_stuff() -> Outcome {
     let ball = Sphere::default();
@@ -128,8 +129,8 @@ fn a_bored_slug_of_the_balls_own_stuff() -> Outcome {
     Ok(())
 }
 
-/// "Average of a 27.0 in ball: lb / 12.008 g/cm³", and "a full-size 12 lb ball is at water density; 13 and up sink, 11 and down
-/// float" (the float lore itself is from memory). Water at room temperature has 0.998 g/cm³ (from memory).
+/// A ball 27 in around averages pounds / 12.008 g/cm³, so at 12 lb it is as dense as water; 13 and up sink, 11 and down
+/// float (that it is said so is from memory). Water at room temperature has 0.998 g/cm³ (from memory).
 #[rstest]
 #[case(16.0, 1.332, false)]
 #[case(15.0, 1.249, false)]
@@ -148,10 +149,10 @@ fn which_balls_float(#[case] pounds: f64, #[case] density: f64, #[case] floats: 
     Ok(())
 }
 
-/// "A slug, an insert or a plug": the densities that `balance` takes hold every row of the sheet's table (from memory): covers
-/// 1.10 to 1.25, light filler 0.6, dense core 3; lead (11.3) is refused.
+/// The densities that `balance` takes hold everything a ball is made of: covers 1.10 to 1.25, light filler 0.6, dense
+/// core 3; from memory. Lead (11.3) is refused.
 #[test]
-fn every_stuff_of_the_table_is_taken() -> Outcome {
+fn every_stuff_of_a_ball_is_taken() -> Outcome {
     let solid = drilled(&Sphere::default(), &hole(MOUTHS[0], 1.0, 2.5)?)?;
     for density in [0.6, 0.9, 1.10, 1.15, 1.20, 1.25, 1.5, 3.0] {
         assert!(Change::back(solid, density).is_ok(), "{density}");

@@ -22,14 +22,14 @@ fn the_ball_of_reference() -> Outcome {
     Ok(())
 }
 
-/// Case 13.
+/// Hand-computed from sin t = p/R.
 #[test]
 fn three_eighths_leans_five_degrees() -> Outcome {
     prints_as(pitch::angle(&Sphere::default(), 0.375)?, 5.006, 3);
     Ok(())
 }
 
-/// Case 15.
+/// Two pitches stand square: sqrt(p² + q²), then sin t = p/R.
 #[test]
 fn reverse_and_side_combine() -> Outcome {
     let whole = pitch::combined(-0.375, 0.25);
@@ -53,7 +53,7 @@ fn pitches_as_angles(#[case] inches: f64, #[case] usual: f64, #[case] small: f64
     Ok(())
 }
 
-/// Case 21.
+/// Hand-computed from chord = 2R sin(arc / 2R).
 #[test]
 fn a_chord_is_a_longer_arc() -> Outcome {
     prints_as(Sphere::default().chord_to_arc(4.0789)?, 4.25, 3);

@@ -14,6 +14,7 @@ mod drilling_lectures;
 mod newspapers;
 mod patents;
 mod standards_cases;
+mod webs;
 
 /// Checks a number to the last digit printed: `decimals` places after the point.
 #[track_caller]

@@ -7,7 +7,7 @@ use crate::prints_as;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
-/// Cases 33 and 35. The widths where a track is called small, medium or large: Orlando Sentinel, 2 June 2000.
+/// The widths where a track is called small, medium or large: Orlando Sentinel, 2 June 2000.
 /// The tilts are derived: the ring is a small circle on a 27 in ball; arithmetic redone independently.
 #[rstest]
 #[case(9.5, 26.67)]
@@ -20,7 +20,7 @@ fn a_track_width_is_a_tilt(#[case] width: f64, #[case] tilt: f64) -> Outcome {
     Ok(())
 }
 
-/// Case 35. Derived from stated premises (as above); arithmetic redone independently.
+/// Derived from stated premises (as above); arithmetic redone independently.
 #[test]
 fn a_narrow_track_lies_far_from_the_axis_point() -> Outcome {
     let ball = Sphere::default();
@@ -29,7 +29,7 @@ fn a_narrow_track_lies_far_from_the_axis_point() -> Outcome {
     Ok(())
 }
 
-/// Case 59. 436 rpm at 18.61 mph, the mean of 30 men: Dougherty, Albany Times Union, 29 Sept 2020. The rolling rate
+/// 436 rpm at 18.61 mph, the mean of 30 men: Dougherty, Albany Times Union, 29 Sept 2020. The rolling rate
 /// and the ratio are derived for a 27 in ball; arithmetic redone independently.
 #[test]
 fn professionals_turn_the_ball_at_three_fifths_of_rolling() -> Outcome {
@@ -59,7 +59,7 @@ fn rolling_at_one_mile_an_hour() -> Outcome {
     Ok(())
 }
 
-/// Case 51. A differential of 0.050 and up is called high flare: "Symmetrical cores", Sharon Herald, 6 Oct 2022.
+/// A differential of 0.050 and up is called high flare: "Symmetrical cores", Sharon Herald, 6 Oct 2022.
 #[rstest]
 #[case(0.052, true)]
 #[case(0.050, true)]

@@ -4,7 +4,7 @@ use spanwright::fitting::removed;
 
 use crate::prints_as;
 
-/// Case 49. Inner core of specific gravity 0.1063 or more for each pound of the ball: US RE34,614, abstract. The 1.70 of a 16 lb
+/// Inner core of specific gravity 0.1063 or more for each pound of the ball: US RE34,614, abstract. The 1.70 of a 16 lb
 /// ball is derived.
 #[test]
 fn a_core_gets_heavier_with_its_ball() -> Result<(), Box<dyn std::error::Error>> {

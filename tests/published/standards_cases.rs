@@ -1,9 +1,9 @@
 //! Balls against the governing bodies' limits, by body and date.
 //!
-//! Every case is typed from a sheet of published limits, section 6; the number is the case's, the letters in brackets are the
-//! sheet's rows, and the source of each row is named. Unless a case says otherwise: USBC, 15.00 lb, thumb and two fingers, all
-//! holes used, no balance hole, on the approved list; a case without a date is judged on 2024-10-01. Cases 47 (pins) and 49
-//! (lane) are not about a ball.
+//! Each test names its sources; the letters in brackets are the rows in `rules/standards.yaml`, which says how sure
+//! each is. The expected answers follow from those texts, not from this crate. Unless a test says otherwise: USBC,
+//! 15.00 lb, thumb and two fingers, all holes used, no balance hole, on the approved list; a test without a date is
+//! judged on 2024-10-01.
 
 use rstest::rstest;
 use spanwright::standards::{
@@ -103,10 +103,10 @@ fn expect(ball: &BallFacts, date: &str, body: Body, ids: &[&str], expected: Verd
 
 const ON: &str = "2024-10-01";
 
-/// Cases 1 and 3 (K2): USBC release, June 2018, with an association's summary of the April 2018 specifications.
+/// USBC release, June 2018, with an association's summary of the April 2018 specifications (K2).
 #[rstest]
-#[case::case_1(300, 300, 300, Pass)]
-#[case::case_3(-301, 300, 300, Fail)]
+#[case(300, 300, 300, Pass)]
+#[case(-301, 300, 300, Fail)]
 fn three_ounces_from_half_to_half(
     #[case] top: i64,
     #[case] side: i64,
@@ -122,39 +122,39 @@ fn three_ounces_from_half_to_half(
     expect(&ball, "2024-10-01", Body::Usbc, ids, expected)
 }
 
-/// Case 5 (K2): USBC release, June 2018: from 1 August 2018.
+/// USBC release, June 2018: from 1 August 2018 (K2).
 #[test]
-fn case_5_more_than_an_ounce_of_side_weight_from_august_2018() -> Outcome {
+fn more_than_an_ounce_of_side_weight_from_august_2018() -> Outcome {
     expect(&weighed(0, 125, 0), "2018-08-01", Body::Usbc, STATICS, Pass)
 }
 
-/// Case 7 (K3, W1): USBC release, June 2018; ABC ball specification, 1990s, and USBC news, about 2016.
+/// USBC release, June 2018; ABC ball specification, 1990s, and USBC news, about 2016 (K3, W1).
 #[test]
-fn case_7_a_balance_hole_keeps_the_ounce() -> Outcome {
+fn a_balance_hole_keeps_the_ounce() -> Outcome {
     let mut ball = with(balance(1.25));
     (ball.top, ball.side, ball.finger) = (Some(0), Some(100), Some(0));
     let ids = ["static-side", "balance-holes", "balance-diameter"];
     expect(&ball, "2018-08-01", Body::Usbc, &ids, Pass)
 }
 
-/// Case 9 (K2): World Bowling 11.13, as published by BTBA 24 February 2019, from 1 January 2019.
+/// World Bowling 11.13, as published by BTBA 24 February 2019, from 1 January 2019 (K2).
 #[test]
-fn case_9_thumb_weight_under_world_bowling() -> Outcome {
+fn thumb_weight_under_world_bowling() -> Outcome {
     expect(&weighed(0, 0, -200), "2019-01-01", Body::Ibf, STATICS, Pass)
 }
 
-/// Case 11 (W1, W4): USBC releases, April and June 2018: none from 1 August 2020.
+/// USBC releases, April and June 2018: none from 1 August 2020 (W1, W4).
 #[rstest]
 #[case("2020-07-31", Pass)]
 #[case("2020-08-01", Fail)]
-fn case_11_the_last_day_of_balance_holes(#[case] date: &str, #[case] expected: Verdict) -> Outcome {
+fn the_last_day_of_balance_holes(#[case] date: &str, #[case] expected: Verdict) -> Outcome {
     let ball = with(balance(1.25));
     expect(&ball, date, Body::Usbc, &["balance-holes"], expected)
 }
 
-/// Case 13 (W1): ABC ball specification, 1990s; USBC news, about 2016: at any point of its depth.
+/// ABC ball specification, 1990s; USBC news, about 2016: at any point of its depth (W1).
 #[test]
-fn case_13_a_balance_hole_wider_at_its_mouth() -> Outcome {
+fn a_balance_hole_wider_at_its_mouth() -> Outcome {
     let mut hole = balance(1.25);
     hole.mouth = inches(1.30);
     expect(
@@ -166,10 +166,10 @@ fn case_13_a_balance_hole_wider_at_its_mouth() -> Outcome {
     )
 }
 
-/// Cases 15 and 17 (D4): USBC manual 01/2021, read in French.
+/// USBC manual 01/2021, read in French (D4).
 #[rstest]
-#[case::case_15(false, Pass)]
-#[case::case_17(true, Fail)]
+#[case(false, Pass)]
+#[case(true, Fail)]
 fn a_house_ball_bowled_without_the_thumb(
     #[case] left_behind: bool,
     #[case] expected: Verdict,
@@ -183,27 +183,27 @@ fn a_house_ball_bowled_without_the_thumb(
     expect(&ball, "2021-06-01", Body::Usbc, &["unused-holes"], expected)
 }
 
-/// Case 19 (N2): USBC manual 01/2021; notices of associations, 2019 to 2020.
+/// USBC manual 01/2021; notices of associations, 2019 to 2020 (N2).
 #[test]
-fn case_19_no_thumb_hole_and_no_mark() -> Outcome {
+fn no_thumb_hole_and_no_mark() -> Outcome {
     let mut ball = ball();
     ball.holes = Some([Digit::Middle, Digit::Ring].map(grip).to_vec());
     ball.plus_marks = Some(0);
     expect(&ball, "2021-06-01", Body::Usbc, &["plus-mark"], Fail)
 }
 
-/// Case 21 (D3h, K3): The 11th Frame, 7 May 2014, and USBC news, about 2016; USBC release, June 2018.
+/// The 11th Frame, 7 May 2014, and USBC news, about 2016; USBC release, June 2018 (D3h, K3).
 #[test]
-fn case_21_an_empty_thumb_hole_is_the_balance_hole() -> Outcome {
+fn an_empty_thumb_hole_is_the_balance_hole() -> Outcome {
     let ball = thumb_out(weighed(290, 90, 90));
     let ids = [STATICS, &["balance-holes", "unused-holes"]].concat();
     expect(&ball, "2019-06-01", Body::Usbc, &ids, Pass)
 }
 
-/// Cases 23 and 25 (D2, P4): USBC manual 01/2021, read in French.
+/// USBC manual 01/2021, read in French (D2, P4).
 #[rstest]
-#[case::case_23(1.5625, 4.50, Pass)]
-#[case::case_25(1.60, 3.0, Fail)]
+#[case(1.5625, 4.50, Pass)]
+#[case(1.60, 3.0, Fail)]
 fn the_largest_gripping_hole(
     #[case] diameter: f64,
     #[case] depth: f64,
@@ -219,11 +219,11 @@ fn the_largest_gripping_hole(
     expect(&ball, "2022-06-01", Body::Usbc, ids, expected)
 }
 
-/// Case 27 (D1, D1b): ABC ball specification, 1990s; USBC manual 01/2021; USBC news, about 2016.
+/// ABC ball specification, 1990s; USBC manual 01/2021; USBC news, about 2016 (D1, D1b).
 #[rstest]
 #[case::one_per_digit(&[], Pass)]
 #[case::six(&[Digit::Ring], Fail)]
-fn case_27_five_gripping_holes(#[case] more: &[Digit], #[case] expected: Verdict) -> Outcome {
+fn five_gripping_holes(#[case] more: &[Digit], #[case] expected: Verdict) -> Outcome {
     use Digit::{Index, Little, Middle, Ring, Thumb};
     let mut ball = ball();
     let holes = [Thumb, Index, Middle, Ring, Little];
@@ -233,29 +233,29 @@ fn case_27_five_gripping_holes(#[case] more: &[Digit], #[case] expected: Verdict
 }
 
 #[test]
-fn case_27_two_rows_for_one_finger() -> Outcome {
+fn two_rows_for_one_finger() -> Outcome {
     let ball = with(grip(Digit::Middle));
     expect(&ball, ON, Body::Usbc, &["holes-per-digit"], Fail)
 }
 
-/// Case 29 (B1, B2): ABC ball specification, 1990s.
+/// ABC ball specification, 1990s (B1, B2).
 #[rstest]
 #[case(1600, Pass)]
 #[case(1601, Fail)]
 #[case(600, Pass)]
-fn case_29_the_weight_of_a_ball(#[case] weight: i64, #[case] expected: Verdict) -> Outcome {
+fn the_weight_of_a_ball(#[case] weight: i64, #[case] expected: Verdict) -> Outcome {
     let mut ball = ball();
     ball.weight = Some(weight);
     expect(&ball, ON, Body::Usbc, &["weight"], expected)
 }
 
-/// Case 31 (B9, B9h, B10): USBC release, 24 August 2009; USBC manual 2012, second-hand.
+/// USBC release, 24 August 2009; USBC manual 2012, second-hand (B9, B9h, B10).
 #[rstest]
 #[case(2460, "2015", Pass)]
 #[case(2800, "2015", Pass)]
 #[case(2459, "2015", Fail)]
 #[case(2450, "2009", Pass)]
-fn case_31_rg_by_the_year_of_approval(
+fn rg_by_the_year_of_approval(
     #[case] rg: i64,
     #[case] approved: &str,
     #[case] expected: Verdict,
@@ -266,19 +266,19 @@ fn case_31_rg_by_the_year_of_approval(
     expect(&ball, ON, Body::Usbc, &["rg"], expected)
 }
 
-/// Case 33 (B6): USBC manual as quoted 03/2005; USBC manual 2012, second-hand.
+/// USBC manual as quoted 03/2005; USBC manual 2012, second-hand (B6).
 #[rstest]
 #[case(3800, Pass)]
 #[case(3810, Fail)]
-fn case_33_the_densest_component(#[case] density: i64, #[case] expected: Verdict) -> Outcome {
+fn the_densest_component(#[case] density: i64, #[case] expected: Verdict) -> Outcome {
     let mut ball = ball();
     ball.densities = vec![1200, density];
     expect(&ball, ON, Body::Usbc, &["component-density"], expected)
 }
 
-/// Case 35 (H4): USBC releases on hardness, April and 8 June 2020: no field test, still listed.
+/// USBC releases on hardness, April and 8 June 2020: no field test, still listed (H4).
 #[test]
-fn case_35_a_ball_that_softened_with_use() -> Outcome {
+fn a_ball_that_softened_with_use() -> Outcome {
     let mut ball = ball();
     ball.approved = Some(Period::read("2019")?);
     ball.hardness_approved = Some(720);
@@ -291,9 +291,9 @@ fn case_35_a_ball_that_softened_with_use() -> Outcome {
     expect(&ball, "2024-06-01", Body::Usbc, &ids, Pass)
 }
 
-/// Case 37 (H6): USBC release, September 2025: over 90 min.
+/// USBC release, September 2025: over 90 min (H6).
 #[test]
-fn case_37_ninety_minutes_are_not_over_ninety() -> Outcome {
+fn ninety_minutes_are_not_over_ninety() -> Outcome {
     let mut ball = ball();
     ball.approved = Some(Period::read("2026-02")?);
     ball.high_performance = Some(true);
@@ -308,12 +308,12 @@ fn case_37_ninety_minutes_are_not_over_ninety() -> Outcome {
     )
 }
 
-/// Case 39 (B16, B17): USBC release on marking, in force 31 January 2012.
+/// USBC release on marking, in force 31 January 2012 (B16, B17).
 #[rstest]
 #[case(1.0, 1.5, &["pin-to-low-axis", "mark-to-high-axis"], Pass)]
 #[case(1.1, 1.5, &["pin-to-low-axis"], Fail)]
 #[case(1.0, 1.6, &["mark-to-high-axis"], Fail)]
-fn case_39_axes_from_their_marks(
+fn axes_from_their_marks(
     #[case] low: f64,
     #[case] high: f64,
     #[case] ids: &[&str],
@@ -325,20 +325,20 @@ fn case_39_axes_from_their_marks(
     expect(&ball, ON, Body::Usbc, ids, expected)
 }
 
-/// Case 41 (K2): USBC release, June 2018: more than 10 pounds.
+/// USBC release, June 2018: more than 10 pounds (K2).
 #[test]
-fn case_41_a_hundredth_over_ten_pounds() -> Outcome {
+fn a_hundredth_over_ten_pounds() -> Outcome {
     let mut ball = weighed(0, 250, 0);
     ball.weight = Some(1001);
     expect(&ball, "2024-06-01", Body::Usbc, STATICS, Pass)
 }
 
-/// Case 43 (K2 and note): JBC articles 34 and 35, 19 December 2019: no difference of 3 oz or more; drilled, within 3 oz.
+/// JBC articles 34 and 35, 19 December 2019: no difference of 3 oz or more; drilled, within 3 oz (K2 and its note).
 #[rstest]
 #[case(290, Pass)]
 #[case(300, Ask)]
 #[case(310, Fail)]
-fn case_43_a_ball_without_holes(#[case] halves: i64, #[case] expected: Verdict) -> Outcome {
+fn a_ball_without_holes(#[case] halves: i64, #[case] expected: Verdict) -> Outcome {
     let mut ball = ball();
     ball.holes = Some(Vec::new());
     ball.halves = Some(halves);
@@ -351,9 +351,9 @@ fn case_43_a_ball_without_holes(#[case] halves: i64, #[case] expected: Verdict) 
     )
 }
 
-/// Case 45 (W5): a Dutch club's notice on national events, 2020: the old rule to 31 December 2020.
+/// A Dutch club's notice on national events, 2020: the old rule to 31 December 2020 (W5).
 #[test]
-fn case_45_a_dutch_national_event_in_the_autumn_of_2020() -> Outcome {
+fn a_dutch_national_event_in_the_autumn_of_2020() -> Outcome {
     let ids = ["balance-holes", "balance-diameter"];
     expect(&with(balance(1.25)), "2020-10-15", Body::Nbf, &ids, Pass)
 }

@@ -8,7 +8,7 @@ use std::f64::consts::{PI, TAU};
 use crate::fitting::{Misfit, Sphere, within};
 
 /// The spin about the pin rises on the lane: its average over the way is 1.3 times its value at release. Derived from the
-/// time and the pin component of the spin in the reference trajectory with a 0.05 in differential (17 mph, 275 rpm).
+/// time and the pin component of the spin in a simulated shot with a 0.05 in differential (17 mph, 275 rpm).
 const SPIN_RISES: f64 = 1.3;
 
 /// The share, 0 to 1, of the most flare a symmetric core can give: the sine of twice the angle from pin to PAP.

@@ -1,8 +1,8 @@
 //! Part 7: care at the machine, the action first; and what to tick off before the customer leaves.
 
 use super::canvas::{Canvas, Spot};
+use super::detail::Detail;
 use super::flow::Flow;
-use super::page::Detail;
 use super::state::{Job, Readiness};
 use crate::advice::WorkStep;
 

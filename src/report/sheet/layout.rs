@@ -4,9 +4,9 @@ use glam::DVec3;
 
 use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
 use super::chart::{Chart, Face};
+use super::detail::Detail;
 use super::flow::{Flow, STRONG};
 use super::hole::{self, Edge};
-use super::page::Detail;
 use super::state::Job;
 use crate::advice::{Drilling, PlannedLayout};
 use crate::report::page::capitalised;

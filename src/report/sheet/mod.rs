@@ -8,6 +8,7 @@ mod basis;
 mod canvas;
 mod chart;
 mod checks;
+mod detail;
 mod flow;
 mod grip;
 mod heading;

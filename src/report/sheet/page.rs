@@ -4,6 +4,7 @@
 //! either column.
 
 use super::canvas::{Anchor, Canvas, Ink, PAGE, Spot};
+use super::detail::Detail;
 use super::flow::STRONG;
 use super::state::Job;
 use super::{basis, checks, grip, heading, layout, rulebook, section, weights};
@@ -22,21 +23,15 @@ const SCALES: [f64; 6] = [1.0, 0.75, 0.625, 0.5625, 0.5, 0.375];
 const GAP_BELOW: f64 = 1.0;
 /// More above a part, where there is room for it.
 const AIR: f64 = 6.0;
+/// Which of the parts 5 to 8 stand in the right column, one bit a part, 5 the lowest. What reads best comes first.
+const RIGHT: [u8; 16] = [
+    0b1100, 0b1000, 0b1110, 0b0100, 0b1101, 0b1111, 0b0000, 0b1011, 0b0111, 0b1001, 0b1010, 0b0011,
+    0b0110, 0b0101, 0b0001, 0b0010,
+];
 const WIDE: f64 = PAGE.0 - 2.0 * MARGIN;
 const SIGNED: f64 = PAGE.1 - MARGIN - FOOT;
 /// Nothing but signatures stands below this.
 const LOWEST: f64 = SIGNED - 9.0;
-
-/// How much is said beside the numbers.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Detail {
-    /// With the reason for each caution, and room between the parts.
-    Airy,
-    /// With the reason for each caution.
-    Full,
-    /// What to do, without the reason.
-    Short,
-}
 
 /// A column, and how far down it is written.
 #[derive(Clone, Copy, Debug)]
@@ -77,10 +72,7 @@ fn fitting(job: &Job<'_>) -> Canvas {
     for scale in SCALES {
         for detail in [Detail::Airy, Detail::Full, Detail::Short] {
             let (canvas, columns) = lead(job, scale, detail);
-            // One bit a part: whether it stands in the right column. Parts 5 and 6 on the left come first.
-            for right in [
-                0b1100, 0b1000, 0b1110, 0b0100, 0b1101, 0b1111, 0b0000, 0b1011, 0b0111,
-            ] {
+            for right in RIGHT {
                 let mut canvas = canvas.clone();
                 let bottom = rest(&mut canvas, job, columns, right, detail);
                 if bottom <= LOWEST {
