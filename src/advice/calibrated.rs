@@ -7,13 +7,16 @@ use super::shop::Shop;
 use super::weighings::{CardTrouble, Weighing, weighing};
 use crate::bowler::Bowler;
 use crate::document::{Document, Format};
-use crate::fitting::calibrate::{Calibration, CannotTell, ReadingPair, calibrate};
+use crate::fitting::calibrate::{Calibration, CannotTell, ReadingPair, Steps, calibrate_to};
 use crate::notation::Notation;
 use crate::rules::{Measured, Role, RuleSet};
 use crate::vocabulary::{Alone, Situation};
 
-/// One step of a profile's weights, 0.01 lb, in ounces.
-const WEIGHT_STEP: f64 = 0.16;
+/// The steps of a profile's readings, 0.01 lb and 0.01 oz, in ounces. What the shop's scale can show may be coarser.
+const STEPS: Steps = Steps {
+    weight: 0.16,
+    statics: 0.01,
+};
 /// From fewer balls an error is itself a guess. Own choice.
 const FEW_BALLS: usize = 3;
 
@@ -85,7 +88,7 @@ impl Shop {
     ///
     /// Each card tells its holes, `before`, and after drilling its static weights; the ball's weight before and after makes the
     /// density certain. Slugs and inserts count at the rules' `bench.density_back`. The fit is
-    /// [`calibrate`](crate::fitting::calibrate::calibrate).
+    /// [`calibrate_to`](crate::fitting::calibrate::calibrate_to).
     ///
     /// # Errors
     ///
@@ -106,7 +109,7 @@ impl Shop {
             return Err(NotCalibrated::Cards(troubles));
         }
         let pairs: Vec<ReadingPair> = weighings.iter().map(|each| each.pair.clone()).collect();
-        let calibration = calibrate(&pairs).map_err(NotCalibrated::CannotTell)?;
+        let calibration = calibrate_to(&pairs, STEPS).map_err(NotCalibrated::CannotTell)?;
         let settings = [
             self.setting(
                 ("bench.scale_arm", Notation::Thousandths),
@@ -199,7 +202,7 @@ impl Shop {
         let squares = weighings.iter().filter_map(|each| each.ounces_a_density);
         let squares: f64 = squares.map(|ounces| ounces * ounces).sum();
         // A value rounded to a step has the variance step²/12, and a change of weight is made of two.
-        let floor = WEIGHT_STEP / libm::sqrt(6.0 * squares);
+        let floor = STEPS.weight / libm::sqrt(6.0 * squares);
         if squares > 0.0 && 2.0 * floor > settings[1].error {
             notes.push(format!(
                 "Weights are kept to 0.01 lb: by weight alone these balls tell the density no closer than {floor:.3} g/cc."
