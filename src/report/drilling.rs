@@ -37,7 +37,7 @@ pub(super) fn write(page: &mut Page<'_>, drilling: &Drilling) {
         self::core(page, core);
     }
     findings(page, drilling.findings());
-    for open in drilling.open() {
+    for open in drilling.open().iter().filter(|_| fitter) {
         page.item(2, "Open: ", open);
     }
 }

@@ -6,8 +6,7 @@ use spanwright::advice::{Advice, Drilling};
 use spanwright::report;
 use spanwright::rules::Audience;
 
-use crate::profiles::profile;
-use crate::{DEMO, advise, cases, demo, drilling};
+use crate::{DEMO, advise, cases, demo, drilling, whole};
 
 fn answer(advice: &Advice) -> Value {
     serde_json::from_str(&report::json(advice, Audience::Fitter)).unwrap()
@@ -149,8 +148,8 @@ proptest! {
     #![proptest_config(cases(96))]
 
     #[test]
-    fn numbers_are_numbers(profile in profile()) {
-        let advice = advise(&profile.0);
+    fn numbers_are_numbers(profile in whole()) {
+        let advice = advise(&profile);
         let text = report::json(&advice, Audience::Fitter);
         prop_assert!(!text.contains("NaN") && !text.contains("inf,"), "{text}");
         if let Some(computed) = advice.drilling() {

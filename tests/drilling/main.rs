@@ -19,6 +19,7 @@ mod thumbs;
 use std::path::Path;
 use std::sync::LazyLock;
 
+use proptest::prelude::*;
 use proptest::test_runner::Config;
 use serde_json::{Value, json};
 use spanwright::advice::{Advice, Drilling, Shop};
@@ -111,6 +112,36 @@ fn with(profile: &Value, place: &str, value: Value) -> Value {
         .pointer_mut(place)
         .unwrap_or_else(|| panic!("{place}")) = value;
     changed
+}
+
+/// A random profile in which nothing is left unsaid that a hole hangs on: what it doesn't tell is the whole hand's and card's.
+fn whole() -> BoxedStrategy<Value> {
+    profiles::profile()
+        .prop_filter_map("the profile contradicts itself", |random| {
+            let mut filled = with_card();
+            fill(
+                &mut filled,
+                random.without(&["present", "absent", "thumb"]).0,
+            );
+            let text = filled.to_string();
+            let document = Document::parse("profile.json", text.as_bytes(), Format::Json).ok()?;
+            Bowler::read(&document).ok()?;
+            Some(filled)
+        })
+        .boxed()
+}
+
+/// Takes over what is told.
+fn fill(base: &mut Value, told: Value) {
+    match told {
+        Value::Object(map) if base.is_object() => {
+            for (key, value) in map {
+                fill(&mut base[&key], value);
+            }
+        }
+        Value::String(word) if word == "unknown" && !base.is_null() => {}
+        told => *base = told,
+    }
 }
 
 /// So many random cases; times `PROPERTY_TIMES` for a long look.

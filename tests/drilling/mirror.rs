@@ -7,8 +7,7 @@ use spanwright::notation::Notation::{Angle, LateralPitch};
 use spanwright::report;
 use spanwright::rules::Audience;
 
-use crate::profiles::profile;
-use crate::{SHOP, advise, bowler, cases, drilling, measured, with_card};
+use crate::{SHOP, advise, bowler, cases, drilling, measured, whole, with_card};
 
 /// The same bowler in a mirror.
 fn mirrored(profile: &Value) -> Value {
@@ -151,16 +150,16 @@ proptest! {
     #![proptest_config(cases(64))]
 
     #[test]
-    fn any_left_hand_is_a_right_hand_in_a_mirror(profile in profile()) {
-        let (here, there) = (advise(&profile.0), advise(&mirrored(&profile.0)));
+    fn any_left_hand_is_a_right_hand_in_a_mirror(profile in whole()) {
+        let (here, there) = (advise(&profile), advise(&mirrored(&profile)));
         let differ = parts(&computed(&here, true), &computed(&there, false), "");
         prop_assert!(differ.is_empty(), "{differ:#?}");
     }
 
     #[test]
-    fn any_old_ball_too(profile in profile()) {
+    fn any_old_ball_too(profile in whole()) {
         let used = |profile: &Value| SHOP.fit_used(&bowler(profile)).ok();
-        let (Some(here), Some(there)) = (used(&profile.0), used(&mirrored(&profile.0))) else {
+        let (Some(here), Some(there)) = (used(&profile), used(&mirrored(&profile))) else {
             return Ok(());
         };
         let differ = parts(&computed(&here, true), &computed(&there, false), "");
@@ -168,9 +167,13 @@ proptest! {
     }
 
     #[test]
-    fn a_ball_that_curves_away_keeps_its_holes(profile in profile()) {
-        let profile = profile.without(&["settled"]);
-        let of = |curve: &str| advise(&profile.with("curve", json!(curve)).0);
+    fn a_ball_that_curves_away_keeps_its_holes(profile in whole()) {
+        let of = |curve: &str| {
+            let mut profile = profile.clone();
+            profile.as_object_mut().unwrap().remove("settled");
+            profile["curve"] = json!(curve);
+            advise(&profile)
+        };
         let (usual, away) = (of("usual"), of("away"));
         let (Some(usual), Some(away)) = (usual.drilling(), away.drilling()) else {
             prop_assert!(usual.drilling().is_none() == away.drilling().is_none());
@@ -213,4 +216,23 @@ fn a_ball_that_curves_away_mirrors_its_layout() {
             "{usual:?} {away:?}"
         );
     }
+}
+
+/// The random profiles are worth something: many of them are drilled, and some are refused.
+#[test]
+fn many_profiles_are_drilled() {
+    use proptest::strategy::ValueTree;
+    let mut runner = proptest::test_runner::TestRunner::deterministic();
+    let (mut drilled, mut refused) = (0, 0);
+    for _ in 0..64 {
+        let tree = whole().new_tree(&mut runner).unwrap();
+        if let Some(computed) = advise(&tree.current()).drilling() {
+            drilled += 1;
+            refused += u32::from(computed.is_refused());
+        }
+    }
+    assert!(
+        drilled >= 16 && refused >= 4,
+        "{drilled} drilled, {refused} refused"
+    );
 }

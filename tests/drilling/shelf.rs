@@ -90,6 +90,22 @@ fn the_one_with_the_widest_margin_is_taken() {
     }
 }
 
+/// Without the thumb's depth no weight is known, so the layout is for the first on the shelf, as the order says.
+#[test]
+fn without_weights_layout_and_order_name_the_same_one() {
+    let mut profile = measured();
+    let thumb = profile.pointer_mut("/measured/thumb").unwrap();
+    thumb.as_object_mut().unwrap().remove("length");
+    for turn in 0..UNITS.len() {
+        let mut units = UNITS;
+        units.rotate_left(turn);
+        let advice = shop(&units).fit(&bowler(&profile), "hawkbit@14").unwrap();
+        let named = advice.picks()[0].unit().unwrap();
+        let open = drilling(&advice).open().join(" ");
+        assert!(open.contains(named), "{named}: {open}");
+    }
+}
+
 #[test]
 fn the_only_one_says_that_it_is() {
     let advice = fitted(&UNITS[..1]);

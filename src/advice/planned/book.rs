@@ -93,16 +93,19 @@ impl Bench<'_, '_> {
         // The PAP of a ball that curves away lies on the other side of the grip.
         let away = self.consultation.situation.is("bowler.mirrored");
         let side = if away { -statics.side } else { statics.side };
-        let mut facts = BallFacts::default();
-        facts.weight = Some(libm::round(finished.ounces() * 100.0 / 16.0) as i64);
-        facts.rg = Some(stock.rg());
-        facts.differential = Some(stock.differential());
-        facts.intermediate = Some(stock.intermediate());
-        facts.cover = Some(match stock.model().cover().name() {
+        let cover = match stock.model().cover().name() {
             "polyester" => CoverKind::Polyester,
             "urethane" => CoverKind::Urethane,
             _ => CoverKind::Reactive,
-        });
+        };
+        let mut facts = BallFacts {
+            weight: Some(libm::round(finished.ounces() * 100.0 / 16.0) as i64),
+            rg: Some(stock.rg()),
+            differential: Some(stock.differential()),
+            intermediate: Some(stock.intermediate()),
+            cover: Some(cover),
+            ..BallFacts::default()
+        };
         if self.order.thumb_depth_known {
             facts.top = Some(hundredths(statics.top));
             facts.side = Some(hundredths(side));
