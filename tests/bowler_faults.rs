@@ -115,6 +115,16 @@ fn nobody_owns_forty_one_balls() {
     "unknown-value: unknown value `ouch` for the aches; expected thumb, fingers, wrist, elbow, shoulder, back, knee, \
      numbness, swelling or night_pain"
 )]
+#[case(
+    "fit_card: { weight: 14 lb, before: { weight: 13 lb 15 oz } }",
+    47,
+    "contradiction: a ball of 13.94 lb can't weigh 14 lb once it is drilled (line 1) (look whether the two were exchanged)"
+)]
+#[case(
+    "fit_card: { before: 15 lb }",
+    21,
+    "shape: the readings before drilling must be a map of keys and values, found a single value"
+)]
 fn one_fault_alone(#[case] text: &str, #[case] column: u32, #[case] fault: &str) {
     let faults = parse(text).unwrap_err();
     assert_eq!(reported(&faults), [(1, column, fault.to_owned())]);

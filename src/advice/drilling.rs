@@ -29,7 +29,7 @@ views! {
         left_hand: bool,
         /// Thumb (if there is one), middle, ring.
         holes: Vec<PlannedHole> => &[PlannedHole],
-        /// Every pair of holes, thinnest wall first.
+        /// Every pair of holes, thinnest wall first; then walls to the plugs of old holes, thinnest first.
         webs: Vec<PlannedWeb> => &[PlannedWeb],
         /// Why this may not be drilled as it stands; nothing is drilled while one is left.
         refusals: Vec<Refusal> => &[Refusal],
@@ -55,8 +55,10 @@ views! {
         outside: Option<f64>,
         /// An oval's wide and narrow size, and the angle of its wide direction from the hole's right, counter-clockwise.
         oval: Option<(f64, f64, f64)>,
-        /// Depth along the axis, from the surface.
+        /// Depth along the axis, from the surface; a stand-in for drawing only where it isn't known.
         depth: f64,
+        /// Whether the depth is known. Nothing is drilled to one that isn't.
+        depth_known: bool,
         /// Where the axis leaves the ball: inches over along the midline (right is more), then up toward the fingers.
         place: (f64, f64),
         /// The same point in space.
@@ -133,7 +135,7 @@ views! {
         offset: f64,
         /// Top (+) or bottom (-) weight in ounces, as the shop's scale should show it.
         top: f64,
-        /// Weight toward the PAP side (+) or away from it (-).
+        /// Weight to the right (+) or left (-) of a right hand's grip.
         side: f64,
         /// Finger (+) or thumb (-) weight.
         finger: f64,

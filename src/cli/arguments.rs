@@ -28,6 +28,8 @@ pub(super) enum Verb {
     Refit(Advise),
     /// Draw the one-page sheet that lies beside the machine, as .html or .svg
     Sheet(Sheet),
+    /// Find the shop's own scale arm and density from balls weighed before and after drilling
+    Calibrate(Calibrate),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules
@@ -100,6 +102,18 @@ pub(super) struct Legal {
     /// Whose limits: usbc, ibf, or a federation with limits of its own: nbf, jbc, tba
     #[arg(long, value_name = "BODY", default_value = "usbc", value_parser = body)]
     pub(super) body: Body,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+/// Fits both by least squares, and prints a rules file that sets them.
+#[derive(Debug, Args)]
+pub(super) struct Calibrate {
+    /// Profiles whose `fit_card` tells its holes, `before`, `weight` and `statics`; one file a ball
+    #[arg(required = true, value_name = "CARD")]
+    pub(super) cards: Vec<PathBuf>,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
     #[command(flatten)]
     pub(super) output: OutputOptions,
 }

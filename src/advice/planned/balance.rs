@@ -18,6 +18,9 @@ use crate::notation::Notation;
 use crate::rules::Audience;
 use crate::vocabulary::{Alone, bench};
 
+/// The bench's settings that a weight hangs on.
+const WEIGHED_WITH: [&str; 3] = ["bench.scale_arm", "bench.density_out", "bench.density_back"];
+
 /// A unit with everything that was decided about it.
 struct Taken<'k> {
     unit: &'k ShelfUnit,
@@ -44,7 +47,19 @@ impl Bench<'_, '_> {
         match self.taken(stock, kind, asymmetric, drilling) {
             Ok(Some(taken)) => {
                 drilling.layout = Some(self.drawn(kind, &taken.layout, stock));
-                drilling.core = core(stock, &taken, &self.ball).ok();
+                if self.order.thumb_depth_known {
+                    match core(stock, &taken, &self.ball) {
+                        Ok(core) => drilling.core = Some(core),
+                        Err(misfit) => drilling.open.push(format!(
+                            "Find the core's marks on the ball before telling how it turns: {misfit}."
+                        )),
+                    }
+                } else {
+                    drilling.open.push(format!(
+                        "Draw this layout on the one with {}; which one suits best shows once the thumb's depth is known.",
+                        called(taken.unit)
+                    ));
+                }
                 drilling.findings = self.findings(stock, &taken.finished, drilling);
             }
             Ok(None) => {}
@@ -87,7 +102,12 @@ impl Bench<'_, '_> {
         let drilled = pounds * 16.0 + changes.iter().map(Change::ounces).sum::<f64>();
         let aim = self.aim(libm::round(drilled * 100.0 / 16.0) as i64);
         let choices = best(&self.ball, &units, &changes, &scale, &aim.limits)?;
-        let Some(first) = choices.first() else {
+        let first = match self.order.thumb_depth_known {
+            true => choices.first(),
+            // As the shelf has them: without weights none is better.
+            false => choices.iter().min_by_key(|choice| choice.unit()),
+        };
+        let Some(first) = first else {
             return Ok(None);
         };
         let unit = &stock.units()[first.unit()];
@@ -146,22 +166,15 @@ impl Bench<'_, '_> {
         let mut because = Vec::new();
         because.push(match choices.get(1) {
             Some(next) => format!(
-                "Of {} kinds on the shelf it stays farthest from the limits: {:.2} oz. The next, {}, leaves {:.2} oz.",
+                "Of the {} kinds of this weight on the shelf it comes out best, {}; the next, {}, {}.",
                 choices.len(),
-                first.margin(),
+                inside(first.margin()),
                 called(&units[next.unit()]),
-                next.margin()
+                inside(next.margin())
             ),
             None => "It is the only kind of this weight on the shelf.".to_owned(),
         });
-        if !aim.known {
-            because.push("No limit is known for this ball; ask the governing body.".to_owned());
-        } else if !aim.printed {
-            because.push(
-                "The limits of this weight were never read in print; half of what memory has is aimed at."
-                    .to_owned(),
-            );
-        }
+        because.push(aim.words());
         Predicted {
             unit: called(&units[first.unit()]),
             because,
@@ -182,6 +195,7 @@ impl Bench<'_, '_> {
         let rules = self.consultation.shop.rules();
         bench()
             .iter()
+            .filter(|fact| WEIGHED_WITH.contains(&fact.name))
             .filter_map(|fact| {
                 let notation = rules.subject(fact.name)?.notation()?;
                 let measured = rules.measure(fact.name, &Alone(&self.consultation.situation));
@@ -219,6 +233,15 @@ fn called(unit: &ShelfUnit) -> String {
         written(inches(unit.pin_out)),
         Notation::Ounces.write(unit.top_weight)
     )
+}
+
+/// How far inside the limits, or past them.
+fn inside(margin: f64) -> String {
+    if margin < 0.0 {
+        format!("{:.2} oz past the nearest limit", -margin)
+    } else {
+        format!("{margin:.2} oz inside the nearest limit")
+    }
 }
 
 /// How the core turns before and after.

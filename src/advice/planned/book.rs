@@ -6,7 +6,7 @@ use crate::catalog::Stock;
 use crate::fitting::balance::Finished;
 use crate::fitting::best_unit::Limits;
 use crate::standards::{
-    BallFacts, Body, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards,
+    BallFacts, Body, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards, Verdict,
 };
 
 /// More than any scale shows: for a ball whose limits nobody knows.
@@ -19,6 +19,28 @@ pub(super) struct Aim {
     pub(super) printed: bool,
     /// Whether there is any limit.
     pub(super) known: bool,
+}
+
+impl Aim {
+    /// The limits and how far they can be trusted, in a sentence or two.
+    pub(super) fn words(&self) -> String {
+        if !self.known {
+            return "No limit is known for this ball; ask the governing body.".to_owned();
+        }
+        let Limits { top, side, finger } = self.limits;
+        let each = match top == side && side == finger {
+            true => format!("{top} oz each way"),
+            false => {
+                format!("{top} oz top or bottom, {side} oz to a side, {finger} oz finger or thumb")
+            }
+        };
+        match self.printed {
+            true => format!("The printed limit of this weight is {each}."),
+            false => format!(
+                "The limits of this weight were never read in print. Half of what memory has is aimed at: {each}."
+            ),
+        }
+    }
 }
 
 impl Bench<'_, '_> {
@@ -41,8 +63,9 @@ impl Bench<'_, '_> {
                 known: false,
             };
         };
-        let share = if found.from_memory { 0.5 } else { 1.0 };
-        let ounces = |hundredths: i64| share * hundredths as f64 / 100.0;
+        // Whole hundredths, as the clause itself says the half.
+        let share = if found.from_memory { 2 } else { 1 };
+        let ounces = |hundredths: i64| (hundredths / share) as f64 / 100.0;
         Aim {
             limits: Limits {
                 top: ounces(found.top),
@@ -65,11 +88,11 @@ impl Bench<'_, '_> {
             return Vec::new();
         };
         let statics = finished.statics();
-        // Away from nothing, so that rounding never brings a weight inside its limit.
-        let hundredths = |ounces: f64| {
-            let up = libm::ceil(ounces.abs() * 100.0 - 1e-6);
-            up.copysign(ounces) as i64
-        };
+        // As the weights are told. What rounding could decide lies close to its limit, and is said to.
+        let hundredths = |ounces: f64| libm::round(ounces * 100.0) as i64;
+        // The PAP of a ball that curves away lies on the other side of the grip.
+        let away = self.consultation.situation.is("bowler.mirrored");
+        let side = if away { -statics.side } else { statics.side };
         let mut facts = BallFacts::default();
         facts.weight = Some(libm::round(finished.ounces() * 100.0 / 16.0) as i64);
         facts.rg = Some(stock.rg());
@@ -82,19 +105,30 @@ impl Bench<'_, '_> {
         });
         if self.order.thumb_depth_known {
             facts.top = Some(hundredths(statics.top));
-            facts.side = Some(hundredths(statics.side));
+            facts.side = Some(hundredths(side));
             facts.finger = Some(hundredths(statics.finger));
         }
-        facts.holes = Some(
-            drilling
-                .holes
-                .iter()
-                .map(|hole| self.hole_facts(hole))
-                .collect(),
-        );
+        self.holes_of(drilling, &mut facts);
+        standards.judge(&facts, standards.known_until(), Body::Usbc)
+    }
+
+    /// What the clauses say of the holes alone, where nothing is known of the ball.
+    pub(super) fn findings_of_holes(&self, drilling: &Drilling) -> Vec<Finding> {
+        let Ok(standards) = Standards::builtin() else {
+            return Vec::new();
+        };
+        let mut facts = BallFacts::default();
+        self.holes_of(drilling, &mut facts);
+        let mut findings = standards.judge(&facts, standards.known_until(), Body::Usbc);
+        findings.retain(|finding| finding.verdict() != Verdict::Ask);
+        findings
+    }
+
+    fn holes_of(&self, drilling: &Drilling, facts: &mut BallFacts) {
+        let holes = drilling.holes.iter();
+        facts.holes = Some(holes.map(|hole| self.hole_facts(hole)).collect());
         // A grip by definition: these are the digits of one hand, all of them in their holes.
         facts.all_at_once = Some(true);
-        standards.judge(&facts, standards.known_until(), Body::Usbc)
     }
 
     fn hole_facts(&self, hole: &super::super::drilling::PlannedHole) -> HoleFacts {
@@ -105,10 +139,9 @@ impl Bench<'_, '_> {
         };
         let fine = |inches: f64| libm::round(inches * 8000.0) as i64;
         let wide = hole.oval.map_or(hole.bore, |(wide, ..)| wide);
-        let known = self.order.thumb_depth_known || digit != Digit::Thumb;
         let mut facts = HoleFacts::new(HoleKind::Grip(digit));
         facts.diameter = Some(fine(hole.outside.unwrap_or(wide)));
-        facts.depth = known.then(|| fine(hole.depth));
+        facts.depth = hole.depth_known.then(|| fine(hole.depth));
         facts.used = Some(true);
         facts.insert = hole.outside.is_some();
         facts

@@ -42,6 +42,7 @@ impl Bench<'_, '_> {
             outside: order.outside,
             oval,
             depth: order.depth,
+            depth_known: self.depth_known(digit),
             place: (place.over(), place.up()),
             mouth: hole.mouth(),
             axis: hole.axis(),
@@ -50,6 +51,10 @@ impl Bench<'_, '_> {
             parallel_lateral: self.parallel(digit, order),
             jig: self.jig(digit, order),
         })
+    }
+
+    fn depth_known(&self, digit: Digit) -> bool {
+        self.order.thumb_depth_known || digit != Digit::Thumb
     }
 
     /// A finger's lateral counted from where the two holes run side by side.
@@ -81,6 +86,7 @@ impl Bench<'_, '_> {
         };
         let (ahead, back) = match digit {
             Digit::Thumb => ("toward the fingers", "away from the fingers"),
+            _ if self.order.grip.thumb.is_none() => ("toward the palm", "away from the palm"),
             Digit::Middle | Digit::Ring => ("toward the thumb", "away from the thumb"),
         };
         let (right, left) = match self.left {
@@ -110,10 +116,12 @@ impl Bench<'_, '_> {
                 setting.tilt
             ));
         }
-        lines.push(format!(
-            "Stop the drill {:.3} in below where it first touches the ball.",
-            setting.stop_below_touch
-        ));
+        if self.depth_known(digit) {
+            lines.push(format!(
+                "Stop the drill {:.3} in below where it first touches the ball.",
+                setting.stop_below_touch
+            ));
+        }
         if let Some([forward, aside]) = setting.run {
             lines.push(format!(
                 "Oval: run the table {:.3} in each way along the thumb's line and {:.3} in across it.",
@@ -155,9 +163,10 @@ impl Bench<'_, '_> {
             })
             .collect();
         webs.extend(self.old_walls());
+        // Walls to plugs have no limit to be under, and come last.
         webs.sort_by(|a, b| {
-            (a.least - a.limit)
-                .total_cmp(&(b.least - b.limit))
+            (a.limit.is_infinite().cmp(&b.limit.is_infinite()))
+                .then_with(|| a.least.total_cmp(&b.least))
                 .then_with(|| a.between.cmp(&b.between))
         });
         webs
@@ -169,15 +178,14 @@ impl Bench<'_, '_> {
             .filter(|web| is_thin(web))
             .map(|web| {
                 let meets = match web.breaks_at {
-                    Some(depth) if web.least <= 0.0 => format!("; they meet {depth:.3} in down"),
-                    _ => String::new(),
+                    Some(depth) if web.least <= 0.0 => format!("They meet {depth:.3} in down."),
+                    _ => format!("The thinnest place lies {:.3} in down.", web.at_depth),
                 };
                 Refusal {
                     what: format!(
-                        "Between {} only {:.3} in of wall is left, {:.3} in down{meets}. {} is the least.",
+                        "Between {} only {:.3} in of wall remains, and {} is the least. {meets}",
                         web.between,
                         web.least.max(0.0),
-                        web.at_depth,
                         inches(web.limit)
                     ),
                     mends: self.mends(web),

@@ -51,7 +51,7 @@ impl Bench<'_, '_> {
             ),
         };
         format!(
-            "{what} {to} (now {from}): then {:.3} in is left.",
+            "{what} {to} (now {from}): then {:.3} in of wall remains.",
             mend.least
         )
     }

@@ -6,11 +6,13 @@ mod holes;
 mod layout;
 mod mends;
 mod old;
+mod widths;
 
 use super::consultation::Consultation;
 use super::drilling::{Drilling, Refusal};
 use crate::fitting::Sphere;
-use crate::fitting::grip::{Placed, Reference, place};
+use crate::fitting::grip::{Fault, Placed, Reference, place};
+use crate::notation::Notation;
 use crate::vocabulary::{Ordered, ordered};
 
 /// What every part of the plan is computed from.
@@ -34,14 +36,7 @@ impl Consultation<'_> {
         let placed = match place(&ball, &order.grip) {
             Ok(placed) => placed,
             Err(unplaceable) => {
-                drilling.refusals = unplaceable
-                    .faults()
-                    .iter()
-                    .map(|fault| Refusal {
-                        what: format!("These holes can't be placed: {fault}."),
-                        mends: vec!["Measure again what is named here.".to_owned()],
-                    })
-                    .collect();
+                drilling.refusals = unplaceable.faults().iter().map(unplaced).collect();
                 return Some(drilling);
             }
         };
@@ -55,12 +50,46 @@ impl Consultation<'_> {
         drilling.holes = bench.holes();
         drilling.webs = bench.webs();
         drilling.refusals = bench.refusals(&drilling.webs);
+        drilling.refusals.extend(bench.too_wide());
         drilling.open = bench.open();
         drilling.open.extend(bench.old_notes(&drilling.webs));
-        if let Some(chosen) = chosen {
-            bench.on_the_ball(chosen, &mut drilling);
+        match chosen {
+            Some(chosen) => bench.on_the_ball(chosen, &mut drilling),
+            None => drilling.findings = bench.findings_of_holes(&drilling),
         }
+        let broken = widths::broken(&drilling.findings);
+        drilling.refusals.extend(broken);
         Some(drilling)
+    }
+}
+
+/// Why the grip can't lie on the ball, in the lengths that a fitter reads.
+fn unplaced(fault: &Fault) -> Refusal {
+    let Fault::OpenTriangle {
+        ring,
+        shortest,
+        longest,
+    } = fault
+    else {
+        return Refusal {
+            what: format!("These holes can't be placed: {fault}."),
+            mends: vec!["Measure again what is named here.".to_owned()],
+        };
+    };
+    // Inward to the sixty-fourth, so that what is named is possible.
+    let lowest = libm::floor(shortest * 64.0) as i64 + 1;
+    let highest = libm::ceil(longest * 64.0) as i64 - 1;
+    let length = |steps: i64| Notation::Length.write(steps);
+    Refusal {
+        what: format!(
+            "These spans and this bridge close no triangle: the ring span reads {}.",
+            holes::inches(*ring)
+        ),
+        mends: vec![format!(
+            "Measure again: beside this middle span and bridge the ring span is {} to {}.",
+            length(lowest),
+            length(highest)
+        )],
     }
 }
 

@@ -215,6 +215,7 @@ pub(super) fn hole(
         outside,
         oval: None,
         depth,
+        depth_known: true,
         place,
         mouth: (normal * BALL).to_array(),
         axis: axis.to_array(),

@@ -1,0 +1,70 @@
+//! Holes that the hand or the card wants wider than any may be: cut to the limit, they would fit nobody.
+
+use super::super::drilling::Refusal;
+use super::super::explain::{self, Scale};
+use super::Bench;
+use crate::notation::Notation;
+use crate::rules::{Audience, Role};
+use crate::standards::{Finding, Verdict};
+use crate::vocabulary::Alone;
+
+/// The measures of a hole's width, how people call each, and what to do where it is too wide.
+const WIDTHS: [(&str, &str, &str); 7] = [
+    ("thumb.bore", "thumb hole", MEASURE),
+    ("thumb.oval_wide", "thumb hole's wide way", MEASURE),
+    ("thumb.slug", "thumb slug or sleeve", TAKE),
+    ("middle.bore", "middle hole", MEASURE),
+    ("middle.insert", "middle finger's insert", TAKE),
+    ("ring.bore", "ring hole", MEASURE),
+    ("ring.insert", "ring finger's insert", TAKE),
+];
+const MEASURE: &str = "Measure again; at most";
+const TAKE: &str = "Take one of at most";
+
+/// What the rule book limits of a gripping hole itself.
+const OF_HOLES: [&str; 2] = ["gripping-hole-diameter", "gripping-hole-depth"];
+
+impl Bench<'_, '_> {
+    /// Widths that the rules had to cut back.
+    pub(super) fn too_wide(&self) -> Vec<Refusal> {
+        let rules = self.consultation.shop.rules();
+        let world = Alone(&self.consultation.situation);
+        let width = |&(measure, called, mend): &(&str, &str, &str)| {
+            let measured = rules.measure(measure, &world);
+            let most = measured.value()?;
+            let cut = |line: &&crate::rules::Line| line.role() == Role::Limit && line.points() < 0;
+            let limit = measured.lines().iter().find(cut)?;
+            let notation = rules.subject(measure)?.notation()?;
+            let scale = Scale::Measure {
+                notation,
+                mirrored: false,
+            };
+            let reason = explain::reason(rules, limit, scale);
+            let size = |steps: i64| Notation::HoleSize.write(steps);
+            Some(Refusal {
+                what: format!(
+                    "The {called} would be {}, and {} is the most. {}",
+                    size(most.saturating_sub(limit.points())),
+                    size(most),
+                    reason.text(Audience::Fitter)
+                ),
+                mends: vec![format!("{mend} {}.", size(most))],
+            })
+        };
+        WIDTHS.iter().filter_map(width).collect()
+    }
+}
+
+/// Clauses that a hole as ordered breaks: it isn't drilled so.
+pub(super) fn broken(findings: &[Finding]) -> Vec<Refusal> {
+    let breaks =
+        |finding: &&Finding| finding.verdict() == Verdict::Fail && OF_HOLES.contains(&finding.id());
+    let refusal = |finding: &Finding| Refusal {
+        what: format!("The {} breaks a rule. {}", finding.about(), finding.says()),
+        mends: vec![format!(
+            "Bring it back to the limit: it is {}.",
+            finding.distance().unwrap_or("outside")
+        )],
+    };
+    findings.iter().filter(breaks).map(refusal).collect()
+}

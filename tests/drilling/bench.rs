@@ -1,0 +1,130 @@
+//! A shop's own scale arm, density and least wall change the prediction as the mathematics says.
+
+use std::path::Path;
+
+use spanwright::advice::{Advice, Predicted, Shop};
+use spanwright::bowler::Bowler;
+use spanwright::catalog::Catalog;
+use spanwright::document::{Document, Format};
+
+use crate::{SHOP, drilling};
+
+/// The demo shop with one bench setting of its own.
+pub fn shop(setting: &str, rule: &str, value: &str) -> Shop {
+    let overlay = format!(
+        "subject: {setting}\nrules:\n  - {{ id: {rule}, override: true, start: {value}, because: Ours., source: own choice }}\n"
+    );
+    let document = Document::parse("ours.yaml", overlay.as_bytes(), Format::Yaml).unwrap();
+    let rules = SHOP
+        .rules()
+        .overlay(&[document])
+        .unwrap_or_else(|faults| panic!("{faults}"));
+    Shop::of(rules, Catalog::demo().unwrap())
+}
+
+/// Rolls it straight: a ball over its label has its heavy spot in the grip centre, whatever the weights are.
+pub fn straight(shop: &Shop) -> Advice {
+    let file =
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("catalog-demo/bowlers/straight-only.yaml");
+    let bowler = Bowler::read(&Document::read(&file).unwrap()).unwrap();
+    shop.fit(&bowler, "harebell@14").unwrap()
+}
+
+fn balance(advice: &Advice) -> &Predicted {
+    drilling(advice).balance().as_ref().unwrap()
+}
+
+/// What drilling does to the three weights; the undrilled ball has all of its top weight over the grip centre.
+fn done(advice: &Advice) -> [f64; 3] {
+    // catalog-demo/shelf.csv: the only Harebell of 14 lb has 3 1/2 oz.
+    let balance = balance(advice);
+    assert!(
+        balance.unit().contains("top weight 3.5 oz"),
+        "{}",
+        balance.unit()
+    );
+    [balance.top() - 3.5, balance.side(), balance.finger()]
+}
+
+/// Derived: a scale reads moment over arm.
+#[test]
+fn half_the_arm_doubles_what_drilling_does() {
+    let usual = straight(&SHOP);
+    // The built-in arm is 3 in (rules/bench.scale_arm.yaml, own choice).
+    let half = straight(&shop("bench.scale_arm", "scale-arm-three-inches", "1.5 in"));
+    for (one, two) in done(&usual).into_iter().zip(done(&half)) {
+        assert!(one != 0.0 && (2.0 * one - two).abs() < 1e-9, "{one} {two}");
+    }
+    assert!((balance(&usual).pounds() - balance(&half).pounds()).abs() < 1e-12);
+}
+
+/// Derived: weight is volume times density.
+#[test]
+fn twice_the_density_takes_twice_the_weight() {
+    let usual = straight(&SHOP);
+    let dense = straight(&shop(
+        "bench.density_out",
+        "drilled-out-like-a-cover",
+        "2.4 g/cc",
+    ));
+    let (one, two) = (balance(&usual), balance(&dense));
+    assert!((2.0 * one.out() - two.out()).abs() < 1e-9);
+    assert!((one.pounds() - two.pounds() - one.out() / 16.0).abs() < 1e-9);
+    assert_eq!(one.back(), two.back());
+    for (one, two) in done(&usual).into_iter().zip(done(&dense)) {
+        assert!((2.0 * one - two).abs() < 1e-9, "{one} {two}");
+    }
+}
+
+#[test]
+fn a_wider_least_wall_refuses_more() {
+    let usual = straight(&SHOP);
+    let wall = drilling(&usual).webs()[0].least();
+    assert!(
+        !drilling(&usual).is_refused() && wall > 0.125 && wall < 0.25,
+        "{wall}"
+    );
+    let strict = straight(&shop("bench.least_web", "an-eighth-of-web", "1/4"));
+    let refused = drilling(&strict);
+    assert!(refused.is_refused() && !strict.drill_today());
+    assert!(
+        refused
+            .webs()
+            .iter()
+            .all(|web| (web.limit() - 0.25).abs() < 1e-12)
+    );
+    assert!(
+        refused.refusals()[0].what().contains("1/4 in is the least"),
+        "{:?}",
+        refused.refusals()
+    );
+    assert!((refused.webs()[0].least() - wall).abs() < 1e-12);
+}
+
+#[test]
+fn the_prediction_names_what_it_rests_on() {
+    let settings = balance(&straight(&shop(
+        "bench.scale_arm",
+        "scale-arm-three-inches",
+        "2.5 in",
+    )))
+    .settings()
+    .to_vec();
+    let arm = settings
+        .iter()
+        .find(|(name, _)| name.contains("arm"))
+        .unwrap();
+    assert!(
+        arm.1.starts_with("2.500 in.") && arm.1.contains("own choice"),
+        "{arm:?}"
+    );
+    assert_eq!(
+        settings
+            .iter()
+            .filter(|(name, _)| name.contains("density"))
+            .count(),
+        2
+    );
+    // Walls are no part of a weight.
+    assert_eq!(settings.len(), 3);
+}

@@ -1,0 +1,81 @@
+//! How the core turns: less taken out changes it less, and an asymmetric ball has its mass bias on the layout.
+
+use spanwright::advice::{Advice, CoreChange};
+use spanwright::notation::Notation::Density;
+
+use crate::bench::{shop, straight};
+use crate::{SHOP, bowler, drilling, measured};
+
+fn core(advice: &Advice) -> &CoreChange {
+    drilling(advice).core().as_ref().unwrap()
+}
+
+fn change(core: &CoreChange) -> f64 {
+    let (one, other) = (core.before(), core.after());
+    (one.0 - other.0).abs() + (one.1 - other.1).abs() + (one.2 - other.2).abs()
+}
+
+/// Derived: what weighs nothing turns nothing.
+#[test]
+fn less_density_changes_the_core_less() {
+    let lowest = SHOP.rules().range("bench.density_out").lowest.unwrap();
+    let light = shop(
+        "bench.density_out",
+        "drilled-out-like-a-cover",
+        &Density.write(lowest),
+    );
+    let (usual, light) = (straight(&SHOP), straight(&light));
+    let (usual, light) = (change(core(&usual)), change(core(&light)));
+    assert!(light < usual && usual > 0.0, "{light} {usual}");
+}
+
+/// A core turns least easily about the highest axis: differentials lie between nothing and the total one.
+#[test]
+fn the_numbers_keep_their_order() {
+    for ball in ["hawkbit@14", "harebell@14", "devils-bit@14", "sainfoin@15"] {
+        let Ok(advice) = SHOP.fit(&bowler(&measured()), ball) else {
+            panic!("{ball} isn't on the shelf");
+        };
+        for (low, total, intermediate) in [core(&advice).before(), core(&advice).after()] {
+            assert!(low > 2.0 && low < 3.47, "{ball}: {low}");
+            assert!(
+                (0.0..=total).contains(&intermediate),
+                "{ball}: {intermediate} of {total}"
+            );
+        }
+    }
+}
+
+#[test]
+fn an_asymmetric_ball_has_a_mass_bias() {
+    let points = |ball: &str| -> Vec<&str> {
+        let advice = SHOP.fit(&bowler(&measured()), ball).unwrap();
+        let layout = drilling(&advice).layout().as_ref().unwrap();
+        layout.points().iter().map(|(name, _)| *name).collect()
+    };
+    assert!(points("devils-bit@14").contains(&"mass bias"));
+    assert!(!points("hawkbit@14").contains(&"mass bias"));
+    let before = |ball: &str| {
+        let advice = SHOP.fit(&bowler(&measured()), ball).unwrap();
+        core(&advice).before().2
+    };
+    assert!(before("devils-bit@14") > 0.0);
+    assert_eq!(before("hawkbit@14"), 0.0);
+}
+
+#[test]
+fn over_the_label_the_heavy_spot_is_in_the_grip() {
+    let advice = straight(&SHOP);
+    let layout = drilling(&advice).layout().as_ref().unwrap();
+    assert!(
+        layout.kind().contains("over the label"),
+        "{}",
+        layout.kind()
+    );
+    let spot = layout
+        .points()
+        .iter()
+        .find(|(name, _)| *name == "centre of gravity")
+        .unwrap();
+    assert!(spot.1.0.abs() < 1e-9 && spot.1.1.abs() < 1e-9, "{spot:?}");
+}

@@ -1,0 +1,108 @@
+//! A drilled ball drilled anew: walls to the plugs of the old holes, and what to read off the ball where the card is silent.
+
+use serde_json::{Value, json};
+use spanwright::advice::{Advice, PlannedWeb};
+
+use crate::{SHOP, bowler, drilling, with_card};
+
+fn anew(new_grip: Value) -> Value {
+    let mut profile = with_card();
+    profile["used_ball"] =
+        json!({ "ball": "the blue ball", "holes": "open", "new_grip": new_grip });
+    profile
+}
+
+fn fit(profile: &Value) -> Advice {
+    SHOP.fit_used(&bowler(profile)).unwrap()
+}
+
+fn plugs(advice: &Advice) -> Vec<PlannedWeb> {
+    let webs = drilling(advice).webs().iter();
+    webs.filter(|web| web.between().contains("plug"))
+        .cloned()
+        .collect()
+}
+
+/// The card's fit works, so the new holes are the old ones: in the same place they lie in each other.
+#[test]
+fn the_same_place_runs_into_the_plugs() {
+    let advice = fit(&anew(json!({ "over": "0", "up": "0" })));
+    let walls = plugs(&advice);
+    assert_eq!(walls.len(), 9);
+    for digit in ["thumb", "middle", "ring"] {
+        let own = format!("{digit} and the plug of the old {digit} hole");
+        let wall = walls.iter().find(|web| web.between() == own).unwrap();
+        assert!(wall.least() < 0.0, "{wall:?}");
+    }
+    let open = drilling(&advice).open().join(" ");
+    assert!(
+        open.contains("harden overnight")
+            && open.contains("middle and the plug of the old middle hole"),
+        "{open}"
+    );
+    // A plug is filled: it is no reason to refuse.
+    assert!(!drilling(&advice).is_refused());
+}
+
+/// Derived: a third of the way around the ball no hole reaches the others' half, since all are under 2 1/2 in deep.
+#[test]
+fn far_away_there_is_wall_everywhere() {
+    let advice = fit(&anew(json!({ "over": "9 R", "up": "0" })));
+    let walls = plugs(&advice);
+    assert_eq!(walls.len(), 9);
+    assert!(walls.iter().all(|web| web.least() > 0.0), "{walls:?}");
+    assert!(
+        drilling(&advice)
+            .open()
+            .iter()
+            .all(|open| !open.contains("run into"))
+    );
+    // The thinnest of the new walls first, then those to plugs.
+    let names: Vec<bool> = drilling(&advice)
+        .webs()
+        .iter()
+        .map(|web| web.between().contains("plug"))
+        .collect();
+    assert!(names.is_sorted(), "{names:?}");
+    assert_eq!(names.len(), 12);
+}
+
+#[test]
+fn what_the_card_does_not_tell_is_asked() {
+    let mut profile = anew(json!({ "over": "0", "up": "0" }));
+    profile["fit_card"]
+        .as_object_mut()
+        .unwrap()
+        .remove("depths");
+    for (profile, asked) in [
+        (profile, "depth"),
+        (without_place(), "where the new grip goes"),
+    ] {
+        let advice = fit(&profile);
+        assert!(plugs(&advice).is_empty());
+        let open = drilling(&advice).open().join(" ");
+        assert!(
+            open.contains("Read off the old ball") && open.contains(asked),
+            "{open}"
+        );
+    }
+}
+
+fn without_place() -> Value {
+    let mut profile = with_card();
+    profile["used_ball"] = json!({ "holes": "plugged" });
+    profile
+}
+
+/// Nothing comes off the shelf, but the holes are held against the rule book all the same.
+#[test]
+fn the_holes_are_judged_without_a_ball() {
+    let advice = fit(&anew(json!({ "over": "9 R", "up": "0" })));
+    let computed = drilling(&advice);
+    assert!(computed.balance().is_none() && computed.layout().is_none());
+    let depths = computed
+        .findings()
+        .iter()
+        .filter(|finding| finding.id() == "gripping-hole-depth");
+    assert_eq!(depths.count(), 3);
+}
