@@ -1,8 +1,9 @@
 //! The ball on the scales before it was drilled.
 
-use super::answer::{Shape, answer};
+use super::answer::Shape;
 use super::sheet::Sheet;
 use super::statics::{self, Statics};
+use super::table::answer;
 use crate::document::Node;
 use crate::notation::Notation;
 
