@@ -8,14 +8,12 @@ use super::Refusal;
 use super::arguments::Check;
 use super::output;
 use crate::advice::Shop;
-use crate::report::CONTRACT;
+use crate::report::{Head, written};
 
 #[derive(Serialize)]
-struct Checked {
-    contract: u32,
-    version: &'static str,
-    digest: String,
-    question: &'static str,
+struct Checked<'a> {
+    #[serde(flatten)]
+    head: Head<'a>,
     rules: usize,
     files: usize,
 }
@@ -31,17 +29,14 @@ pub(super) fn check(ask: &Check) -> Result<(), Refusal> {
         .iter()
         .map(|rule| rule.file())
         .collect();
+    let digest = shop.rules().digest();
     let checked = Checked {
-        contract: CONTRACT,
-        version: env!("CARGO_PKG_VERSION"),
-        digest: shop.rules().digest(),
-        question: "rules check",
+        head: Head::new("rules check").digest(&digest),
         rules: rules.len(),
         files: rules.into_iter().collect::<BTreeSet<_>>().len(),
     };
     let text = if ask.output.json {
-        let json = serde_json::to_string_pretty(&checked).map_err(|why| why.to_string())?;
-        format!("{json}\n")
+        written(&checked)
     } else {
         format!(
             "{} rules in {} files read without fault\n",

@@ -6,14 +6,13 @@ use super::Refusal;
 use super::arguments::Facts;
 use super::output;
 use crate::advice::Shop;
-use crate::report::CONTRACT;
+use crate::report::{Head, written};
 use crate::rules::{Kind, Origin, Vocabulary};
 
 #[derive(Serialize)]
 struct FactList<'a> {
-    contract: u32,
-    version: &'static str,
-    question: &'static str,
+    #[serde(flatten)]
+    head: Head<'a>,
     facts: Vec<FactDoc<'a>>,
 }
 
@@ -37,13 +36,10 @@ pub(super) fn list(ask: &Facts) -> Result<(), Refusal> {
     let facts = documents(shop.vocabulary());
     let text = if ask.output.json {
         let list = FactList {
-            contract: CONTRACT,
-            version: env!("CARGO_PKG_VERSION"),
-            question: "facts",
+            head: Head::new("facts"),
             facts,
         };
-        let json = serde_json::to_string_pretty(&list).map_err(|why| why.to_string())?;
-        format!("{json}\n")
+        written(&list)
     } else {
         let (width, _) = output::surface(&ask.output);
         facts.iter().map(|fact| fact.text(width)).collect()

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Look;
-use super::json::CONTRACT;
+use super::json::Head;
 use super::page::Page;
 use crate::advice::{Calibrated, Setting};
 
@@ -65,10 +65,8 @@ fn found(setting: &Setting) -> String {
 
 #[derive(Serialize)]
 struct CalibratedDoc<'a> {
-    contract: u32,
-    version: &'static str,
-    digest: &'a str,
-    question: &'static str,
+    #[serde(flatten)]
+    head: Head<'a>,
     balls: usize,
     readings: usize,
     arm: SettingDoc<'a>,
@@ -95,10 +93,7 @@ pub fn calibrated_json(calibrated: &Calibrated) -> String {
     let fit = calibrated.calibration();
     let [arm, density] = calibrated.settings();
     let document = CalibratedDoc {
-        contract: CONTRACT,
-        version: env!("CARGO_PKG_VERSION"),
-        digest: calibrated.digest(),
-        question: "calibrate",
+        head: Head::new("calibrate").digest(calibrated.digest()),
         balls: calibrated.balls(),
         readings: fit.n(),
         arm: SettingDoc::new(arm),

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Look;
-use super::json::CONTRACT;
+use super::json::{Head, written};
 use super::page::{Page, capitalised};
 use crate::standards::{Body, Date, Finding, Strength, Verdict};
 
@@ -152,9 +152,8 @@ fn in_short(page: &mut Page<'_>, finding: &Finding) {
 
 #[derive(Serialize)]
 struct LegalDoc<'a> {
-    contract: u32,
-    version: &'static str,
-    question: &'static str,
+    #[serde(flatten)]
+    head: Head<'a>,
     ball: Option<&'a str>,
     body: &'static str,
     date: String,
@@ -180,10 +179,8 @@ struct FindingDoc<'a> {
 /// Writes the verdicts as an answer document, ending in a line break. The same ball gives the same bytes.
 #[must_use]
 pub fn legal_json(legal: &Legal<'_>) -> String {
-    let document = LegalDoc {
-        contract: CONTRACT,
-        version: env!("CARGO_PKG_VERSION"),
-        question: "legal",
+    written(&LegalDoc {
+        head: Head::new("legal"),
         ball: legal.ball,
         body: legal.body.word(),
         date: legal.date.to_string(),
@@ -205,10 +202,5 @@ pub fn legal_json(legal: &Legal<'_>) -> String {
             })
             .collect(),
         caution: legal.caution(),
-    };
-    let mut text = serde_json::to_string_pretty(&document)
-        // Strings, whole numbers and lists always have a JSON form.
-        .unwrap_or_default();
-    text.push('\n');
-    text
+    })
 }

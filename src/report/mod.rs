@@ -20,6 +20,8 @@ mod words;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use json::{Head, written};
+
 pub use calibrated::{calibrated_json, calibrated_text};
 pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use legal::{Legal, legal_json, legal_text};

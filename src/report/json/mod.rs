@@ -1,6 +1,7 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
 mod drilling;
+mod head;
 mod offers;
 mod refit;
 mod spec;
@@ -13,6 +14,7 @@ use drilling::DrillingDoc;
 use offers::OffersDoc;
 use spec::SpecDoc;
 
+pub(crate) use head::Head;
 pub use offers::offers_json;
 pub use refit::refit_json;
 
@@ -29,7 +31,7 @@ pub fn json(advice: &Advice, audience: Audience) -> String {
 }
 
 /// A document as text. Strings, whole numbers and lists always have a JSON form.
-pub(super) fn written(document: &impl Serialize) -> String {
+pub(crate) fn written(document: &impl Serialize) -> String {
     let mut text = serde_json::to_string_pretty(document).unwrap_or_default();
     text.push('\n');
     text
@@ -46,12 +48,8 @@ fn audience_name(audience: Audience) -> &'static str {
 
 #[derive(Serialize)]
 struct Answer<'a> {
-    contract: u32,
-    version: &'static str,
-    digest: &'a str,
-    question: &'static str,
-    audience: &'static str,
-    bowler: &'a str,
+    #[serde(flatten)]
+    head: Head<'a>,
     cautions: Vec<CautionDoc<'a>>,
     settled: Vec<SettledDoc<'a>>,
     picks: Vec<PickDoc<'a>>,
@@ -188,17 +186,15 @@ struct AmountDoc<'a> {
 impl<'a> Answer<'a> {
     fn new(advice: &'a Advice, audience: Audience) -> Answer<'a> {
         let own = advice.picks().iter().any(Pick::is_by_customer);
+        let question = if own || advice.offers().is_some() {
+            "fit"
+        } else {
+            "advise"
+        };
         Answer {
-            contract: CONTRACT,
-            version: env!("CARGO_PKG_VERSION"),
-            digest: advice.digest(),
-            question: if own || advice.offers().is_some() {
-                "fit"
-            } else {
-                "advise"
-            },
-            audience: audience_name(audience),
-            bowler: advice.bowler(),
+            head: Head::new(question)
+                .digest(advice.digest())
+                .about(advice.bowler(), audience_name(audience)),
             cautions: cautions(advice.cautions(), audience),
             settled: advice
                 .settled()

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::spec::StepDoc;
-use super::{CONTRACT, QuoteDoc};
+use super::{Head, QuoteDoc, written};
 use crate::advice::{Offer, Offers};
 
 #[derive(Serialize)]
@@ -23,27 +23,18 @@ struct OfferDoc<'a> {
 
 #[derive(Serialize)]
 struct Answer<'a> {
-    contract: u32,
-    version: &'static str,
-    digest: &'a str,
-    question: &'static str,
+    #[serde(flatten)]
+    head: Head<'a>,
     offers: OffersDoc<'a>,
 }
 
 /// Writes the offers as an answer document of contract 1, ending in a line break; `digest` is the shop's.
 #[must_use]
 pub fn offers_json(offers: &Offers, digest: &str) -> String {
-    let answer = Answer {
-        contract: CONTRACT,
-        version: env!("CARGO_PKG_VERSION"),
-        digest,
-        question: "offers",
+    written(&Answer {
+        head: Head::new("offers").digest(digest),
         offers: OffersDoc::new(offers),
-    };
-    // Strings, whole numbers and lists always have a JSON form.
-    let mut text = serde_json::to_string_pretty(&answer).unwrap_or_default();
-    text.push('\n');
-    text
+    })
 }
 
 impl<'a> OffersDoc<'a> {

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::offers::OffersDoc;
 use super::spec::{NumberDoc, StepDoc};
-use super::{AssumedDoc, CONTRACT, CautionDoc, LineDoc, audience_name, cautions, lines, written};
+use super::{AssumedDoc, CautionDoc, Head, LineDoc, audience_name, cautions, lines, written};
 use crate::advice::{Cause, Change, Refit};
 use crate::rules::Audience;
 
@@ -18,12 +18,8 @@ pub fn refit_json(refit: &Refit, audience: Audience) -> String {
 
 #[derive(Serialize)]
 struct RefitDoc<'a> {
-    contract: u32,
-    version: &'static str,
-    digest: &'a str,
-    question: &'static str,
-    audience: &'static str,
-    bowler: &'a str,
+    #[serde(flatten)]
+    head: Head<'a>,
     cautions: Vec<CautionDoc<'a>>,
     held: bool,
     first: Option<String>,
@@ -79,12 +75,9 @@ impl<'a> RefitDoc<'a> {
     fn new(refit: &'a Refit, audience: Audience) -> RefitDoc<'a> {
         let cause = |cause| CauseDoc::new(cause, audience);
         RefitDoc {
-            contract: CONTRACT,
-            version: env!("CARGO_PKG_VERSION"),
-            digest: refit.digest(),
-            question: "refit",
-            audience: audience_name(audience),
-            bowler: refit.bowler(),
+            head: Head::new("refit")
+                .digest(refit.digest())
+                .about(refit.bowler(), audience_name(audience)),
             cautions: cautions(refit.cautions(), audience),
             held: refit.is_held(),
             first: refit.first().map(|texts| texts.of(audience).to_owned()),
