@@ -346,6 +346,32 @@ fn the_card_keeps_the_years() {
 }
 
 #[test]
+fn the_card_keeps_what_the_scales_showed_before() {
+    let card = "fit_card:\n  before: { weight: 15 lb 1 oz, statics: { top: 3 oz, left: 1/4 oz, finger: 0 oz } }\n";
+    let bowler = bowler(&format!("{card}  weight: 14 lb 14 oz\n"));
+    let before = bowler.card().unwrap().before();
+    // 0.01 lb: 15 1/16 lb is 15.0625 lb.
+    assert_eq!(before.weight(), Some(1506));
+    let statics = before.statics();
+    assert_eq!(
+        (statics.top(), statics.right(), statics.finger()),
+        (Some(300), Some(-25), Some(0))
+    );
+    // The readings after are the card's own, and stay apart.
+    assert_eq!(bowler.answer("card.ball_weight"), Some(1488));
+    assert_eq!(bowler.card().unwrap().statics(), Default::default());
+}
+
+#[rstest]
+#[case("fit_card: { works: yes }\n")]
+#[case("fit_card: { before: unknown }\n")]
+#[case("fit_card: { before: { weight: unknown, statics: unknown } }\n")]
+fn a_ball_that_was_not_weighed_before_has_no_readings(#[case] text: &str) {
+    let bowler = bowler(text);
+    assert_eq!(bowler.card().unwrap().before(), Default::default());
+}
+
+#[test]
 fn a_used_ball_is_the_cards_unless_it_is_named() {
     let card = "fit_card: { ball: the blue ball, works: yes }\n";
     let plain = bowler(&format!("{card}used_ball: {{ holes: plugged }}\n"));

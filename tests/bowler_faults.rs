@@ -76,6 +76,14 @@ fn a_used_ball_needs_its_holes(#[case] text: &str, #[case] message: &str) {
 }
 
 #[test]
+fn a_ball_on_the_card_and_owned_is_named_once() {
+    let text = "owned: [{ name: the red ball }]\nfit_card: { ball: the red ball }\nused_ball: { ball: the rad ball }\n";
+    let faults = parse(text).unwrap_err().to_string();
+    assert_eq!(faults.matches("name: the red ball").count(), 1, "{faults}");
+    assert!(!faults.contains("the red ball, the red ball"), "{faults}");
+}
+
+#[test]
 fn nobody_owns_forty_one_balls() {
     let faults = parse(&format!("owned: [{}]", "{}, ".repeat(41))).unwrap_err();
     let fault =
@@ -106,6 +114,16 @@ fn nobody_owns_forty_one_balls() {
     8,
     "unknown-value: unknown value `ouch` for the aches; expected thumb, fingers, wrist, elbow, shoulder, back, knee, \
      numbness, swelling or night_pain"
+)]
+#[case(
+    "fit_card: { weight: 14 lb, before: { weight: 13 lb 15 oz } }",
+    46,
+    "contradiction: a ball of 13.94 lb can't weigh 14 lb once it is drilled (line 1) (look whether the two were exchanged)"
+)]
+#[case(
+    "fit_card: { before: 15 lb }",
+    21,
+    "shape: the readings before drilling must be a map of keys and values, found a single value"
 )]
 fn one_fault_alone(#[case] text: &str, #[case] column: u32, #[case] fault: &str) {
     let faults = parse(text).unwrap_err();

@@ -100,6 +100,33 @@ fn json_says_the_same() {
     );
 }
 
+/// On a day of which much is unknown the titles of one question fill more than a line.
+#[test]
+fn a_long_title_goes_on_below_its_start() {
+    let text = said(&ball(), &["--on", "1950-01-01"]);
+    let (_, after) = text.split_once("To ask or measure\n").unwrap();
+    let (asked, _) = after.split_once("\n\n").unwrap();
+    assert!(asked.lines().count() > 3, "{text}");
+    assert!(asked.lines().all(|line| line.starts_with("  ")), "{text}");
+}
+
+/// A zero is a number nobody measured; it mustn't be a limit that is kept.
+#[rstest]
+#[case("weight: 0 lb")]
+#[case("diameter: 0 in")]
+#[case("core: { rg: 0.000 in }")]
+#[case("holes: [{ for: thumb, diameter: 0 in }]")]
+#[case("holes: [{ for: thumb, depth: 0 }]")]
+fn nothing_is_no_measure(#[case] text: &str) {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("ball.yaml");
+    std::fs::write(&path, text).unwrap();
+    let output = legal(&path, &[]);
+    assert_eq!(output.status.code(), Some(1), "{text}");
+    let words = String::from_utf8(output.stderr).unwrap();
+    assert!(words.contains("can't be nothing [out-of-range]"), "{words}");
+}
+
 #[rstest]
 #[case(&["--on", "2024-02-30"])]
 #[case(&["--on", "tomorrow"])]

@@ -145,7 +145,25 @@ fn a_file_that_cant_be_drawn_stays_as_it_was() {
         &folder.path().join("nowhere/new.svg"),
     );
     assert_eq!(output.status.code(), Some(1));
-    assert!(String::from_utf8_lossy(&output.stderr).contains("can't be written"));
+    let words = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(
+        words.contains("can't be written: there is no directory"),
+        "{words}"
+    );
+}
+
+/// The old ball is known by the name on its card; a weight that nobody knows is a line to write on.
+#[test]
+fn the_used_ball_is_named_on_its_sheet() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("old.svg");
+    let mut command = Command::new(env!("CARGO_BIN_EXE_spanwright"));
+    command.arg("sheet").arg(demo("league-tired-ball"));
+    let output = command.args(["--used", "-o"]).arg(&file).output().unwrap();
+    assert_eq!(output.status.code(), Some(0));
+    let drawn = fs::read_to_string(&file).unwrap();
+    assert!(drawn.contains(">the old solid<"));
+    assert!(!drawn.contains(">27 in around<"));
 }
 
 #[test]
@@ -160,6 +178,23 @@ fn without_ball_or_file_it_is_misuse() {
             .unwrap();
         assert_eq!(output.status.code(), Some(2));
     }
+}
+
+/// Both ways to name a ball are told, and both at once are refused.
+#[rstest]
+#[case(&["sheet", "x.yaml", "-o", "x.svg"])]
+#[case(&["sheet", "x.yaml", "-o", "x.svg", "--ball", "daisy", "--used"])]
+#[case(&["fit", "x.yaml"])]
+#[case(&["fit", "x.yaml", "--used", "--ball", "daisy"])]
+fn a_ball_is_named_or_it_is_the_used_one(#[case] arguments: &[&str]) {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_spanwright"));
+    let output = command.args(arguments).output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let words = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(
+        words.contains("--ball") && words.contains("--used"),
+        "{words}"
+    );
 }
 
 #[rstest]

@@ -8,6 +8,7 @@ mod ask;
 mod balls;
 mod bill;
 mod builtin;
+mod calibrated;
 mod card_entries;
 mod consult;
 mod consultation;
@@ -27,7 +28,9 @@ mod spec;
 mod stages;
 mod stock;
 mod used;
+mod weighings;
 
+pub use calibrated::{Calibrated, NotCalibrated, Setting};
 pub use drilling::{
     CoreChange, Drilling, LayoutStep, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
@@ -38,3 +41,4 @@ pub use refit::{Cause, Change, Past, Refit, ToWrite};
 pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use shop::{Shop, ShopFiles};
 pub use spec::{DrillSpec, SpecNumber, WorkStep};
+pub use weighings::CardTrouble;

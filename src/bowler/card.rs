@@ -4,6 +4,7 @@ use super::entry::{self, Entry};
 use super::sheet::{Key, Sheet};
 use super::span::{self, Origin, Span};
 use super::statics::{self, Statics};
+use super::weighed::{self, Weighed};
 use crate::document::Node;
 
 /// The last ball drilled for this hand. Its numbers are answers named `card.…`.
@@ -15,6 +16,7 @@ pub struct FitCard {
     serial: Option<String>,
     layout: Option<String>,
     statics: Statics,
+    before: Weighed,
     spans: Vec<Span>,
     entries: Vec<Entry>,
 }
@@ -48,6 +50,11 @@ impl FitCard {
     /// The static weights measured on the drilled ball.
     pub fn statics(&self) -> Statics {
         self.statics
+    }
+
+    /// What the scales showed before it was drilled.
+    pub fn before(&self) -> Weighed {
+        self.before
     }
 
     /// What happened to the ball over the years, oldest first.
@@ -161,6 +168,9 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<FitCard>
         card.entries = entry::read(sheet, entries);
     }
     sheet.keys(&mut fields, CARD_KEYS);
+    if let Some(before) = fields.take("before") {
+        card.before = weighed::read(sheet, before);
+    }
     fields.close(&mut sheet.reader);
     let drilled = card.entries.iter().find(|entry| entry.kind() == "drilled");
     if let (Some(date), Some(entry)) = (&card.date, drilled)

@@ -6,6 +6,8 @@ use super::span::{Finger, Grip, Span, SpanKind};
 use super::{FitCard, OwnedBall, oval};
 use crate::notation::Notation;
 
+/// The bits of `check.symptoms` that a thumb outside the ball can't have: hangs, tape, open, its blisters, tip and base.
+const OF_THE_THUMB: i64 = 1 | (1 << 2) | (1 << 4) | (1 << 5) | (1 << 6) | (1 << 7) | (1 << 8);
 /// The most by which the spans to the two fingers differ without a second look, in 1/64 in.
 const SPAN_DIFFERENCE: i64 = 16;
 /// Ages from which and up to which a body weight is compared with the age, in years.
@@ -97,6 +99,15 @@ fn check_thumb(sheet: &mut Sheet, parts: &Parts) {
         sheet.ask(
             "bowler.thumb",
             "The thumb stays out, yet spans from the thumb are given. Does it go in?",
+        );
+    }
+    if sheet
+        .value("check.symptoms")
+        .is_some_and(|symptoms| symptoms & OF_THE_THUMB != 0)
+    {
+        sheet.ask(
+            "bowler.thumb",
+            "The thumb stays out, yet the fit check names a complaint of the thumb. Does it go in?",
         );
     }
     if ["card.thumb_bore", "card.thumb_forward", "card.slug"]

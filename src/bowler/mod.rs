@@ -30,6 +30,15 @@
 //! used_ball: { holes: open, new_grip: { over: 3 1/2 R, up: 0, turned: 0 deg } }
 //! ```
 //!
+//! A ball that was weighed before it was drilled as well as after helps to set up the shop's scale:
+//!
+//! ```yaml
+//! fit_card:
+//!   before: { weight: 15 lb 1 oz, statics: { top: 3 oz, right: 1/4 oz, finger: 0 oz } }
+//!   weight: 14 lb 14 oz
+//!   statics: { top: 1/2 oz, right: 1/4 oz, finger: 1/8 oz }
+//! ```
+//!
 //! Everything that rules may ask is an *answer* with a name, such as `bowler.age`; [`ANSWERS`] lists them all with
 //! their ranges, and [`Bowler::answer`] gives their values.
 
@@ -48,6 +57,7 @@ mod span;
 mod statics;
 mod table;
 mod used;
+mod weighed;
 mod words;
 
 pub use answer::{Answer, Shape};
@@ -59,6 +69,7 @@ pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
 pub use table::{ANSWERS, answer};
 pub use used::{NewGrip, UsedBall};
+pub use weighed::Weighed;
 pub use words::{
     ACHES, BALLS_NOW, COLOURS, COVERS, CURVES, DELIVERIES, ENTRIES, EXPERIENCES, FLEXIBILITIES,
     GRIPS, HANDS, INJURIES, INTENTS, LANES, LIES, OLD_HOLES, REST_TESTS, REV_LEVELS, SKINS,

@@ -109,7 +109,9 @@ fn check_name(sheet: &mut Sheet, node: &Node, name: &str, card: &FitCard, owned:
         sheet.ask("card.works", text);
         return;
     }
-    known.extend(card.ball());
+    if let Some(ball) = card.ball().filter(|ball| !known.contains(ball)) {
+        known.push(ball);
+    }
     let message = format!("no ball is called `{}`", clean(name));
     let help = format!("the card and the balls owned name: {}", known.join(", "));
     sheet

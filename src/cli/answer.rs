@@ -51,7 +51,8 @@ pub(super) fn read(shop: &ShopOptions, bowler: &Path) -> Result<(Shop, Bowler), 
     }
 }
 
-fn read_bowler(path: &Path) -> Result<Bowler, Refusal> {
+/// Reads a profile.
+pub(super) fn read_bowler(path: &Path) -> Result<Bowler, Refusal> {
     Bowler::read(&document(path)?).map_err(told)
 }
 

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{ArgGroup, Args, Parser, Subcommand, ValueEnum};
 
 use crate::advice::ShopFiles;
 use crate::rules::Audience;
@@ -28,6 +28,8 @@ pub(super) enum Verb {
     Refit(Advise),
     /// Draw the one-page sheet that lies beside the machine, as .html or .svg
     Sheet(Sheet),
+    /// Find the shop's own scale arm and density from balls weighed before and after drilling
+    Calibrate(Calibrate),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules
@@ -57,12 +59,13 @@ pub(super) struct Advise {
 }
 
 #[derive(Debug, Args)]
+#[command(group = ArgGroup::new("which").required(true).args(["ball", "used"]))]
 pub(super) struct Fit {
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    #[arg(long, value_name = "ID")]
     pub(super) ball: Option<String>,
     /// The drilled ball of the bowler's fit card, drilled anew, with every other way to go on beside it
-    #[arg(long, conflicts_with = "ball")]
+    #[arg(long)]
     pub(super) used: bool,
     #[command(flatten)]
     pub(super) advise: Advise,
@@ -72,14 +75,15 @@ pub(super) struct Fit {
 ///
 /// For people, so there is no --json: `fit --json` gives the same numbers to programs.
 #[derive(Debug, Args)]
+#[command(group = ArgGroup::new("which").required(true).args(["ball", "used"]))]
 pub(super) struct Sheet {
     /// The bowler's answers, YAML or JSON; `-` reads standard input
     pub(super) bowler: PathBuf,
     /// The ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`
-    #[arg(long, value_name = "ID", required_unless_present = "used")]
+    #[arg(long, value_name = "ID")]
     pub(super) ball: Option<String>,
     /// The drilled ball of the bowler's fit card, drilled anew
-    #[arg(long, conflicts_with = "ball")]
+    #[arg(long)]
     pub(super) used: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
@@ -98,6 +102,18 @@ pub(super) struct Legal {
     /// Whose limits: usbc, ibf, or a federation with limits of its own: nbf, jbc, tba
     #[arg(long, value_name = "BODY", default_value = "usbc", value_parser = body)]
     pub(super) body: Body,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+/// Fits both by least squares, and prints a rules file that sets them.
+#[derive(Debug, Args)]
+pub(super) struct Calibrate {
+    /// Profiles whose `fit_card` tells its holes, `before`, `weight` and `statics`; one file a ball
+    #[arg(required = true, value_name = "CARD")]
+    pub(super) cards: Vec<PathBuf>,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
     #[command(flatten)]
     pub(super) output: OutputOptions,
 }

@@ -4,6 +4,7 @@
 
 mod answer;
 mod arguments;
+mod calibrate;
 mod check;
 mod facts;
 mod legal;
@@ -45,6 +46,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let done = match &arguments.verb {
         Verb::Advise(ask) => answer::advise(ask),
         Verb::Fit(ask) => answer::fit(ask),
+        Verb::Calibrate(ask) => calibrate::calibrate(ask),
         Verb::Legal(ask) => legal::judge(ask),
         Verb::Refit(ask) => refit::refit(ask),
         Verb::Sheet(ask) => sheet::draw(ask),

@@ -38,8 +38,10 @@ pub(super) fn put(options: &OutputOptions, text: &str) -> Result<(), Refusal> {
 
 /// Puts a result into a file, whole or not at all.
 pub(super) fn put_into(path: &Path, text: &str) -> Result<(), Refusal> {
-    document::write_atomically(path, text.as_bytes())
-        .map_err(|why| format!("{} can't be written: {why}", path.display()))
+    document::write_atomically(path, text.as_bytes()).map_err(|why| {
+        let shown = document::clean(&path.display().to_string());
+        format!("{shown} can't be written: {why}")
+    })
 }
 
 /// Says on standard error what is wrong.

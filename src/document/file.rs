@@ -107,7 +107,17 @@ pub fn write_atomically(path: &Path, bytes: &[u8]) -> io::Result<()> {
         Some(parent) if !parent.as_os_str().is_empty() => parent,
         _ => Path::new("."),
     };
-    let mut file = tempfile::NamedTempFile::new_in(directory)?;
+    if !directory.is_dir() {
+        let why = format!(
+            "there is no directory {}",
+            quote(&directory.display().to_string())
+        );
+        return Err(io::Error::new(io::ErrorKind::NotFound, why));
+    }
+    // The name of the new file says nothing to anybody.
+    let mut file = tempfile::NamedTempFile::new_in(directory).map_err(|error| {
+        io::Error::new(error.kind(), "nothing can be written into its directory")
+    })?;
     file.write_all(bytes)?;
     // A temporary file is private; the written file has the rights of the one it replaces, or those of any new file.
     #[cfg(unix)]

@@ -111,6 +111,15 @@ impl Row {
     }
 }
 
+/// How finely readings were written down, in ounces.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Steps {
+    /// One step of a ball's weight.
+    pub weight: f64,
+    /// One step of a static weight.
+    pub statics: f64,
+}
+
 /// Fits the arm of the scale and the density of the drilled stuff to readings before and after.
 ///
 /// # Errors
@@ -118,6 +127,24 @@ impl Row {
 /// Readings that can't tell the two apart, or not well enough; the message says what to measure next. A number that no scale
 /// shows.
 pub fn calibrate(pairs: &[ReadingPair]) -> Result<Calibration, CannotTell> {
+    calibrated(pairs, None)
+}
+
+/// The same for readings that were rounded to these steps (0 to 16 oz): no error is told as smaller than the rounding makes it.
+///
+/// The two scales may be unlike: the spread of the weights and that of the static weights are each taken as the largest of what
+/// that kind leaves unexplained, what all readings do, and the rounding. So a standard error is rather too large than too small.
+///
+/// # Errors
+///
+/// As of [`calibrate`].
+pub fn calibrate_to(pairs: &[ReadingPair], steps: Steps) -> Result<Calibration, CannotTell> {
+    within("step of the weights", steps.weight, 0.0, 16.0)?;
+    within("step of the static weights", steps.statics, 0.0, 16.0)?;
+    calibrated(pairs, Some(steps))
+}
+
+fn calibrated(pairs: &[ReadingPair], steps: Option<Steps>) -> Result<Calibration, CannotTell> {
     let rows = rows(pairs)?;
     if rows.len() < 3 {
         return Err(CannotTell::TooFew {
@@ -136,12 +163,13 @@ pub fn calibrate(pairs: &[ReadingPair]) -> Result<Calibration, CannotTell> {
     }
     let (density, inverse) = fit(&rows)?;
     let sums = Sums::of(&rows, density, inverse);
-    let squares: f64 = rows
-        .iter()
-        .map(|row| row.at(density, inverse).0.powi(2))
-        .sum();
+    let squares = squares(&rows, density, inverse);
     let spread = squares / (rows.len() - 2) as f64;
-    let [density_error, inverse_error] = sums.errors(spread).ok_or(CannotTell::Inseparable)?;
+    let kinds = match steps {
+        None => vec![(sums, spread)],
+        Some(steps) => kinds(&rows, (density, inverse), spread, steps),
+    };
+    let [density_error, inverse_error] = sums.errors(&kinds).ok_or(CannotTell::Inseparable)?;
     let found = Calibration {
         arm: 1.0 / inverse,
         arm_error: inverse_error / (inverse * inverse),
@@ -151,6 +179,35 @@ pub fn calibrate(pairs: &[ReadingPair]) -> Result<Calibration, CannotTell> {
         n: rows.len(),
     };
     plausible(found)
+}
+
+/// What the model leaves unexplained, squared and added.
+fn squares(rows: &[Row], density: f64, inverse: f64) -> f64 {
+    let left = rows.iter().map(|row| row.at(density, inverse).0);
+    left.map(|left| left * left).sum()
+}
+
+/// The normal equations of the weights and of the static weights, each with the variance of a reading of its kind.
+fn kinds(
+    rows: &[Row],
+    (density, inverse): (f64, f64),
+    spread: f64,
+    steps: Steps,
+) -> Vec<(Sums, f64)> {
+    let kind = |(lever, step): (bool, f64)| {
+        let of_kind = rows.iter().copied().filter(|row| row.lever == lever);
+        let of_kind: Vec<Row> = of_kind.collect();
+        // Each kind settles one of the two numbers, so it has one freedom less than readings.
+        let freedom = of_kind.len().saturating_sub(1).max(1) as f64;
+        let own = squares(&of_kind, density, inverse) / freedom;
+        // A value rounded to a step has the variance step²/12, and a change is made of two.
+        let rounding = step * step / 6.0;
+        let variance = spread.max(own).max(rounding);
+        (Sums::of(&of_kind, density, inverse), variance)
+    };
+    [(false, steps.weight), (true, steps.statics)]
+        .map(kind)
+        .to_vec()
 }
 
 /// Refuses what is too rough to use or can't be.
@@ -246,13 +303,21 @@ impl Sums {
         ])
     }
 
-    /// Standard errors for readings with this variance.
-    fn errors(&self, variance: f64) -> Option<[f64; 2]> {
+    /// Standard errors for kinds of readings, each with its own normal equations and variance.
+    fn errors(&self, kinds: &[(Sums, f64)]) -> Option<[f64; 2]> {
         let determinant = self.determinant()?;
-        Some([
-            libm::sqrt(variance * self.square[1] / determinant),
-            libm::sqrt(variance * self.square[0] / determinant),
-        ])
+        let of = |own: usize| {
+            let mut weights = [-self.cross / determinant; 2];
+            weights[own] = self.square[1 - own] / determinant;
+            let kind = |(sums, variance): &(Sums, f64)| {
+                let square = weights[0] * weights[0] * sums.square[0]
+                    + 2.0 * weights[0] * weights[1] * sums.cross
+                    + weights[1] * weights[1] * sums.square[1];
+                variance * square
+            };
+            libm::sqrt(kinds.iter().map(kind).sum::<f64>().max(0.0))
+        };
+        Some([of(0), of(1)])
     }
 }
 

@@ -4,6 +4,7 @@
 //! the fitter. [`json`] writes the answer document for programs; both say the same. [`sheet`] draws the page that lies
 //! beside the machine.
 
+mod calibrated;
 mod customer;
 mod drilling;
 mod fitter;
@@ -19,6 +20,7 @@ mod words;
 #[cfg(test)]
 mod tests;
 
+pub use calibrated::{calibrated_json, calibrated_text};
 pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};

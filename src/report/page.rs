@@ -58,10 +58,7 @@ impl<'l> Page<'l> {
 
     /// A heading within a part.
     pub(super) fn subheading(&mut self, title: &str) {
-        self.note(title);
-        for line in textwrap::wrap(&format!("  {}", clean(title)), self.look.width()) {
-            self.line(&line, BOLD);
-        }
+        self.bold(2, title);
     }
 
     /// A sentence that must not be missed.
@@ -84,9 +81,15 @@ impl<'l> Page<'l> {
         self.hang(indent, beside, label, text, "");
     }
 
-    /// A row of a table: a label in bold, padded to its column, and text that hangs beside it.
+    /// A row of a table: a label in bold, padded to its column, and text that hangs beside it, or begins below a label that
+    /// fills its column.
     pub(super) fn row(&mut self, indent: usize, column: usize, label: &str, text: &str) {
-        self.hang(indent, column, &format!("{label:<column$}"), text, BOLD);
+        if clean(label).width() >= column {
+            self.bold(indent, label);
+            self.hang(indent + column, 0, "", text, "");
+        } else {
+            self.hang(indent, column, &format!("{label:<column$}"), text, BOLD);
+        }
     }
 
     /// Two columns: words at the left, an amount at the right of `width` columns.
@@ -117,6 +120,18 @@ impl<'l> Page<'l> {
     /// The whole text.
     pub(super) fn finish(self) -> String {
         self.text
+    }
+
+    /// Lines in bold, all of them `indent` columns in.
+    fn bold(&mut self, indent: usize, words: &str) {
+        self.note(words);
+        let margin = " ".repeat(indent);
+        let options = Options::new(self.look.width())
+            .initial_indent(&margin)
+            .subsequent_indent(&margin);
+        for line in textwrap::wrap(&clean(words), options) {
+            self.line(&line, BOLD);
+        }
     }
 
     fn hang(&mut self, indent: usize, beside: usize, label: &str, text: &str, style: &str) {
@@ -162,4 +177,27 @@ pub(super) fn capitalised(words: &str) -> String {
     let mut letters = words.chars();
     let first = letters.next().map(char::to_uppercase);
     first.into_iter().flatten().chain(letters).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_label_that_fills_its_column_stands_above_its_text() {
+        let look = Look::plain(Audience::Fitter);
+        let mut page = Page::new(&look);
+        page.row(2, 10, "ring", "is a finger.");
+        page.row(2, 10, "thumb and ring", "run into each other.");
+        page.row(2, 10, "ten deep!!", "runs through.");
+        let expected = [
+            "  ring      is a finger.",
+            "  thumb and ring",
+            "            run into each other.",
+            "  ten deep!!",
+            "            runs through.",
+            "",
+        ];
+        assert_eq!(page.finish(), expected.join("\n"));
+    }
 }

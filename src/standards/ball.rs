@@ -203,6 +203,12 @@ fn size<'d>(node: &'d Node, quantity: Quantity, reader: &mut Reader<'d>) -> Opti
         reader.fault(node, "out-of-range", format!("{what} is less than nothing"));
         return None;
     }
+    if steps == 0 && quantity.is_never_nothing() {
+        let message = format!("{what} can't be nothing");
+        let help = "leave out what wasn't measured";
+        reader.fault_with_help(node, "out-of-range", message, help);
+        return None;
+    }
     Some(steps)
 }
 

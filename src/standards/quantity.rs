@@ -110,6 +110,20 @@ quantities! {
 }
 
 impl Quantity {
+    /// Whether a ball or hole without it isn't there at all, so that a zero stands for "not measured" and keeps no limit.
+    pub(super) fn is_never_nothing(self) -> bool {
+        matches!(
+            self,
+            Quantity::Weight
+                | Quantity::Diameter
+                | Quantity::Circumference
+                | Quantity::Density
+                | Quantity::Rg
+                | Quantity::GripDiameter
+                | Quantity::GripDepth
+        )
+    }
+
     /// Whether other findings lean on it, and none is made of it.
     pub(super) fn is_reference(self) -> bool {
         matches!(

@@ -105,10 +105,10 @@ fn thumb_along_the_span(s: &Situation) -> Option<f64> {
     )
 }
 
-/// Wall of the slug toward the fingers; none where there is no slug or no bore yet.
+/// Wall of the slug toward the fingers; none where there is no slug or no bore yet. `None` while a slug has no size yet.
 fn thumb_wall(s: &Situation) -> Option<f64> {
     if !s.get("fit.thumb.slug").is_known() || !s.get("fit.thumb.bore").is_known() {
-        return Some(0.0);
+        return (!is_due(s, "thumb")).then_some(0.0);
     }
     let slug = s.known("fit.thumb.slug").map(inches)?;
     span::wall(slug, thumb_along_the_span(s)?).ok()
@@ -123,10 +123,19 @@ pub(super) fn widest_thumb(s: &Situation) -> Interval {
     }
 }
 
-/// Wall of an insert; none where there is none. A bore wider than its sleeve has no wall.
+/// Whether a slug, sleeve or insert goes into this digit's hole, its size known or not.
+pub(super) fn is_due(s: &Situation, digit: &str) -> bool {
+    match digit {
+        "thumb" => s.is("fit.has_slug"),
+        _ => s.is_word("settled.grip", "fingertip"),
+    }
+}
+
+/// Wall of an insert; none where there is none. A bore wider than its sleeve has no wall, one without a size none yet.
 fn wall(s: &Situation, outside: &str, bore: &str) -> Option<f64> {
     match (s.known(outside), s.known(bore)) {
         (Some(outside), Some(bore)) => span::wall(inches(outside), inches(bore)).ok(),
+        (None, Some(_)) if is_due(s, "finger") => None,
         _ => Some(0.0),
     }
 }

@@ -2,6 +2,7 @@
 
 use super::Situation;
 use super::answers::INCH;
+use super::geometry::is_due;
 use crate::fitting::grip::{Along, GripOrder, HoleOrder, Kind, Reading, Reference};
 use crate::fitting::hole::{Pitches, Section};
 
@@ -75,9 +76,14 @@ fn span(s: &Situation, finger: &str) -> Option<Reading> {
 fn hole(s: &Situation, digit: &str, sleeve: &str, depth: Option<f64>) -> Option<HoleOrder> {
     let known = |what: &str| inches(s, &format!("fit.{digit}.{what}"));
     let bore = known("bore")?;
+    let outside = known(sleeve);
+    // What is cut is the outside of slug and insert: without a size there is no hole yet, rather than one of the bore's.
+    if outside.is_none() && is_due(s, digit) {
+        return None;
+    }
     Some(HoleOrder {
         bore: oval(s, digit).unwrap_or(Section::Round { size: bore }),
-        outside: known(sleeve),
+        outside,
         depth: known("depth").or(depth)?,
         pitches: Pitches {
             forward: known("forward_pitch")?,

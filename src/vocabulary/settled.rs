@@ -173,8 +173,11 @@ fn ask(id: &str) -> &'static str {
         "thumb.oval_angle" => "Mark on the hand how far the oval is turned.",
         "thumb.depth" => "Measure the length of the thumb.",
         "middle.depth" | "ring.depth" => "Measure how deep the fingers reach.",
-        "middle.span" | "middle.cut_span" => "Measure the span to the middle finger in this grip.",
-        "ring.span" | "ring.cut_span" => "Measure the span to the ring finger in this grip.",
+        "middle.span" => "Measure the span to the middle finger in this grip.",
+        "ring.span" => "Measure the span to the ring finger in this grip.",
+        "middle.cut_span" | "ring.cut_span" => {
+            "It follows from the full span and the sizes of slug and insert."
+        }
         "thumb.forward_pitch" => "Measure the span, then judge the thumb's pitch.",
         "thumb.lateral_pitch" => "See where the relaxed thumb points.",
         "pin.from_pap" | "pin.val_angle" | "pin.drilling_angle" => {

@@ -29,7 +29,7 @@ pub fn json(advice: &Advice, audience: Audience) -> String {
 }
 
 /// A document as text. Strings, whole numbers and lists always have a JSON form.
-fn written(document: &impl Serialize) -> String {
+pub(super) fn written(document: &impl Serialize) -> String {
     let mut text = serde_json::to_string_pretty(document).unwrap_or_default();
     text.push('\n');
     text

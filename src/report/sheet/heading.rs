@@ -88,6 +88,7 @@ pub(super) fn ball(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f
     let ball = job
         .pick
         .map(|pick| format!("{} by {}", pick.name(), pick.maker()))
+        .or_else(|| job.advice.offers().map(|old| old.ball().to_owned()))
         .unwrap_or_default();
     let weight = job
         .pick
@@ -117,7 +118,7 @@ pub(super) fn ball(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f
         ],
         [
             ("Ball", ball),
-            ("Weight", joined(&[weight, around])),
+            ("Weight", weight_and_size(weight, around)),
             ("Surface", settled("surface")),
         ],
         [
@@ -137,6 +138,14 @@ pub(super) fn ball(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f
         y += 15.0;
     }
     y + 1.0
+}
+
+/// An unknown weight stays a line to write on, whatever else is known.
+fn weight_and_size(weight: String, around: String) -> String {
+    if weight.is_empty() {
+        return weight;
+    }
+    joined(&[weight, around])
 }
 
 fn joined(words: &[String]) -> String {

@@ -165,7 +165,7 @@ pub(super) fn settled_at_the_machine(name: &str) -> bool {
     name.ends_with(".depth") || name.ends_with(".bevel")
 }
 
-/// `thumb.forward_pitch` as people say it.
+/// `thumb.forward_pitch` as people say it, the abbreviations of the trade in capitals.
 pub(super) fn spoken_name(name: &str) -> String {
     let words = name.split(['.', '_']).map(|word| match word {
         "pap" => "PAP",
@@ -184,4 +184,16 @@ pub(super) fn sentence(words: &str) -> String {
         "."
     };
     format!("{words}{end}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::spoken_name;
+
+    #[test]
+    fn names_are_spoken_with_the_abbreviations_of_the_trade() {
+        assert_eq!(spoken_name("thumb.forward_pitch"), "thumb forward pitch");
+        assert_eq!(spoken_name("pin.from_pap"), "pin from PAP");
+        assert_eq!(spoken_name("pin.val_angle"), "pin VAL angle");
+    }
 }

@@ -93,12 +93,44 @@ impl<'d> Reading<'d> {
                     self.amount(reader, node, unit, subject)?
                 };
                 Some(if key == "start" {
+                    self.check_start(reader, node, subject?, &amount)?;
                     Effect::Start(amount)
                 } else {
                     Effect::Add(amount)
                 })
             }
         }
+    }
+
+    /// A plain start lies within its measure's limits: a rule that can only be cut back is a slip.
+    fn check_start(
+        &self,
+        reader: &mut Reader<'d>,
+        node: &'d Node,
+        subject: &Subject,
+        start: &Amount,
+    ) -> Option<()> {
+        let (Amount::Number(start), Some(notation)) = (start, subject.notation()) else {
+            return Some(());
+        };
+        let limits = self.rules.get(&format!("{}/limits", subject.id()));
+        let Some(Effect::Limit { lowest, highest }) = limits.map(|rule| &rule.effect) else {
+            return Some(());
+        };
+        let broken = match (lowest, highest) {
+            (Some(lowest), _) if start < lowest => format!("at least {}", notation.write(*lowest)),
+            (_, Some(highest)) if start > highest => {
+                format!("at most {}", notation.write(*highest))
+            }
+            _ => return Some(()),
+        };
+        let message = format!(
+            "a start of {} is outside the limits of `{}`; expected {broken}",
+            notation.write(*start),
+            subject.id()
+        );
+        reader.fault(node, "out-of-bounds", message);
+        None
     }
 
     /// A number, or a curve along a fact.
