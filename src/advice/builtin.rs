@@ -18,6 +18,7 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "ball.yaml",
     "bench.density_back.yaml",
     "bench.density_out.yaml",
+    "bench.density_plug.yaml",
     "bench.least_sleeve_wall.yaml",
     "bench.least_web.yaml",
     "bench.scale_arm.yaml",

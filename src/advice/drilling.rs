@@ -53,6 +53,8 @@ views! {
         bore: f64,
         /// Diameter cut into the ball for a slug or an insert; none where the bore is cut into the ball itself.
         outside: Option<f64>,
+        /// The thinnest wall of slug, sleeve or insert around its bore, over the whole depth; none where there is none.
+        wall: Option<f64>,
         /// An oval's wide and narrow size, and the angle of its wide direction from the hole's right, counter-clockwise.
         oval: Option<(f64, f64, f64)>,
         /// Depth along the axis, from the surface; a stand-in for drawing only where it isn't known.

@@ -76,11 +76,26 @@ impl Bowler {
         ball: &Sphere,
         reference: Reference,
     ) -> Result<Vec<(Digit, Hole)>, NoOldHoles> {
+        let (seen, _) = self.old_grip_seen(ball, reference)?;
+        Ok(seen.holes().collect())
+    }
+
+    /// The grip of the fit card's ball seen from the new one, and where the new one lies, both for a right hand.
+    ///
+    /// # Errors
+    ///
+    /// As of [`Bowler::old_holes`].
+    pub fn old_grip_seen(
+        &self,
+        ball: &Sphere,
+        reference: Reference,
+    ) -> Result<(Placed, Shift), NoOldHoles> {
         let old = self.old_grip(ball, reference)?;
         let place = self.used_ball().and_then(|used| used.new_grip());
         let place = place.ok_or_else(|| NoOldHoles::Missing(vec!["where the new grip goes"]))?;
-        let seen = old.seen_from(ball, self.shift(place));
-        Ok(seen.map_err(NoOldHoles::Misfit)?.holes().collect())
+        let shift = self.shift(place);
+        let seen = old.seen_from(ball, shift).map_err(NoOldHoles::Misfit)?;
+        Ok((seen, shift))
     }
 
     /// The grip of the fit card's ball in its own frame, for a right hand.

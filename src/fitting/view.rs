@@ -20,6 +20,15 @@ pub struct Shift {
 }
 
 impl Shift {
+    /// A direction, or a moment, of the old grip's frame as it is in the new one's; its length stays.
+    ///
+    /// # Errors
+    ///
+    /// A number outside its range.
+    pub fn carry(&self, ball: &Sphere, vector: [f64; 3]) -> Result<[f64; 3], Misfit> {
+        Ok((self.view(ball)? * DVec3::from_array(vector)).to_array())
+    }
+
     /// The turn that takes directions of the old grip's frame to the new one's.
     pub(super) fn view(&self, ball: &Sphere) -> Result<DMat3, Misfit> {
         let place = Point::new(ball, self.over, self.up)?;

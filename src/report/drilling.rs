@@ -90,16 +90,24 @@ fn hole(page: &mut Page<'_>, hole: &PlannedHole, left_hand: bool) {
         ),
         None => format!("bore {}", written(hole.bore())),
     };
+    let wall = hole.wall().map(|wall| format!(" (wall {})", written(wall)));
     let outside = hole
         .outside()
-        .map(|size| format!(", hole as cut {}", written(size)))
+        .map(|size| {
+            let wall = wall.unwrap_or_default();
+            format!(", hole as cut {}{wall}", written(size))
+        })
         .unwrap_or_default();
     let depth = match hole.depth_known() {
         true => format!("{} deep", written(hole.depth())),
         false => "its depth still to be measured".to_owned(),
     };
+    let edge = match hole.oval() {
+        Some(_) => "; the span runs to the oval's edge",
+        None => "",
+    };
     let words = format!(
-        "{bore}{outside}, {depth}; its middle lies {} and {}.",
+        "{bore}{outside}, {depth}{edge}; its middle lies {} and {}.",
         way(
             turned(over, left_hand),
             ["right", "left"],

@@ -22,7 +22,12 @@ pub fn bench() -> Vec<Fact> {
         ),
         setting(
             "bench.density_back",
-            "density of slugs, inserts and plugs",
+            "density of slugs, sleeves and inserts",
+            number(Density, 0, 5_000),
+        ),
+        setting(
+            "bench.density_plug",
+            "density of what fills an old hole",
             number(Density, 0, 5_000),
         ),
         setting(

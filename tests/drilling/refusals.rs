@@ -1,12 +1,13 @@
 //! Holes that would break the ball, fit nobody or break a rule are refused with the numbers, and each single mend mends.
 
+use proptest::prelude::*;
 use rstest::rstest;
 use serde_json::{Value, json};
 use spanwright::bowler::Bowler;
 use spanwright::document::{Document, Format};
 use spanwright::notation::Notation::{self, ForwardPitch, HoleSize, LateralPitch, Length};
 
-use crate::{SHOP, advise, drilling, with, with_card};
+use crate::{SHOP, advise, cases, drilling, with, with_card};
 
 /// Two fingertip holes without outward lean and a narrow bridge: they run together under the surface (case
 /// a-m4-web-too-thin, from memory).
@@ -126,22 +127,27 @@ fn outward(by: &str, bridge: &str) -> Value {
 #[case("1/4", "1/4")]
 #[case("5/16", "1/4")]
 #[case("3/8", "3/16")]
-#[case("1/8", "1/4")]
 fn every_mend_mends_and_one_step_less_does_not(#[case] by: &str, #[case] bridge: &str) {
     let profile = outward(by, bridge);
     let advice = advise(&profile);
     assert!(!advice.drill_today());
     let mends = drilling(&advice).refusals()[0].mends();
-    let of = |kind: &str| mends.iter().any(|mend| mend.contains(kind));
-    assert!(
-        of("bridge") && of("middle lateral pitch") && of("ring lateral pitch") || by == "1/8",
-        "{mends:?}"
-    );
+    for kind in ["bridge", "middle lateral pitch", "ring lateral pitch"] {
+        assert!(
+            mends.iter().any(|mend| mend.starts_with(kind)),
+            "{kind}: {mends:?}"
+        );
+    }
+    each_holds(&profile, mends);
+}
+
+/// Each mend alone, written into the card, is enough; a step less of it is not.
+fn each_holds(profile: &Value, mends: &[String]) {
     for words in mends {
         let mend = mend(words);
         let tried = |value: i64| {
             let written = mend.notation.write(value);
-            drilling(&advise(&with(&profile, &mend.place, json!(written)))).is_refused()
+            drilling(&advise(&with(profile, &mend.place, json!(written)))).is_refused()
         };
         assert!(!tried(mend.to), "{words}");
         let measure = match mend.place.as_str() {
@@ -159,6 +165,38 @@ fn every_mend_mends_and_one_step_less_does_not(#[case] by: &str, #[case] bridge:
             "{words}: {} would do",
             mend.notation.write(less)
         );
+    }
+}
+
+/// A multiple of a measure's step between two ends, in 1/64 in.
+fn steps(measure: &str, lowest: i64, highest: i64) -> impl Strategy<Value = i64> + use<> {
+    let step = SHOP.rules().range(measure).step.unwrap();
+    (lowest / step..=highest / step).prop_map(move |count| count * step)
+}
+
+proptest! {
+    #![proptest_config(cases(48))]
+
+    #[test]
+    fn any_mend_mends(
+        bridge in steps("bridge", 12, 24),
+        middle in steps("ring.lateral_pitch", 0, 32),
+        ring in steps("ring.lateral_pitch", 0, 32),
+        forward in steps("middle.forward_pitch", -16, 16),
+        deep in steps("middle.depth", 56, 112),
+    ) {
+        let mut profile = with(&with_card(), "/fit_card/bridge", json!(Length.write(bridge)));
+        for (digit, lateral) in [("middle", -middle), ("ring", ring)] {
+            let pitches = json!({ "forward": ForwardPitch.write(forward), "lateral": LateralPitch.write(lateral) });
+            profile = with(&profile, &format!("/fit_card/pitches/{digit}"), pitches);
+            profile = with(&profile, &format!("/fit_card/depths/{digit}"), json!(Length.write(deep)));
+        }
+        let advice = advise(&profile);
+        let thin = drilling(&advice).webs().iter().any(|web| web.least() < web.limit() - 0.01);
+        prop_assert!(drilling(&advice).is_refused() || !thin);
+        if let [refusal] = drilling(&advice).refusals() {
+            each_holds(&profile, refusal.mends());
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use rstest::rstest;
-use spanwright::advice::{Advice, Shop, ShopFiles};
+use spanwright::advice::{Advice, Predicted, Shop, ShopFiles};
 
 use crate::{SHOP, bowler, drilling, measured};
 
@@ -54,7 +54,7 @@ fn margin(advice: &Advice) -> f64 {
 
 #[test]
 fn the_one_with_the_widest_margin_is_taken() {
-    let mut alone: Vec<(f64, String)> = UNITS
+    let mut alone: Vec<(f64, String, Advice)> = UNITS
         .iter()
         .map(|unit| {
             let advice = fitted(&[*unit]);
@@ -64,11 +64,12 @@ fn the_one_with_the_widest_margin_is_taken() {
                 .unwrap()
                 .unit()
                 .to_owned();
-            (margin(&advice), called)
+            (margin(&advice), called, advice)
         })
         .collect();
     alone.sort_by(|one, other| other.0.total_cmp(&one.0));
-    assert!(alone[0].0 - alone[1].0 > 0.01, "{alone:?}");
+    assert!(alone[0].0 - alone[1].0 > 0.01);
+    let best = drilling(&alone[0].2);
 
     for turn in 0..UNITS.len() {
         let mut units = UNITS;
@@ -77,10 +78,15 @@ fn the_one_with_the_widest_margin_is_taken() {
         let balance = drilling(&advice).balance().as_ref().unwrap();
         assert_eq!(balance.unit(), alone[0].1);
         assert!((margin(&advice) - alone[0].0).abs() < 1e-9);
+        // Weights, layout and core are that one's too.
+        let weights = |b: &Predicted| [b.top(), b.side(), b.finger(), b.pounds()];
+        assert_eq!(weights(balance), weights(best.balance().as_ref().unwrap()));
+        assert_eq!(drilling(&advice).layout(), best.layout());
+        assert_eq!(drilling(&advice).core(), best.core());
         assert_eq!(advice.picks()[0].unit(), Some(balance.unit()));
         let why = balance.because().join(" ");
         assert!(why.contains("5 kinds"), "{why}");
-        for (margin, _) in &alone[..2] {
+        for (margin, ..) in &alone[..2] {
             assert!(
                 why.contains(&format!("{:.2} oz", margin.abs())),
                 "{why}: {margin}"

@@ -7,7 +7,7 @@ use super::book::Aim;
 use super::holes::inches as written;
 use super::layout::Kind;
 use crate::catalog::{ShelfUnit, Stock};
-use crate::fitting::balance::{Ball, Change, Finished, Model, Scale, finish};
+use crate::fitting::balance::{Ball, Change, Finished, Model, Scale, Statics, finish};
 use crate::fitting::best_unit::{Choice, Unit, best};
 use crate::fitting::grip::Digit;
 use crate::fitting::inertia::{Core, after};
@@ -20,6 +20,8 @@ use crate::vocabulary::{Alone, bench};
 
 /// The bench's settings that a weight hangs on.
 const WEIGHED_WITH: [&str; 3] = ["bench.scale_arm", "bench.density_out", "bench.density_back"];
+/// For an old ball the plugs' density counts as well.
+const PLUGS: &str = "bench.density_plug";
 
 /// A unit with everything that was decided about it.
 struct Taken<'k> {
@@ -39,10 +41,18 @@ impl Bench<'_, '_> {
         let shop = self.consultation.shop;
         let stock = &shop.catalog().stock()[shop.candidates()[chosen].stock];
         let asymmetric = stock.intermediate() > 0;
-        let Some(kind) = self.kind(asymmetric) else {
-            let open = "Settle the layout's numbers: until then no weights can be told.";
-            drilling.open.push(open.to_owned());
-            return;
+        let kind = match self.kind(asymmetric) {
+            Ok(Some(kind)) => kind,
+            Ok(None) => {
+                let open = "Settle the layout's numbers: until then no weights can be told.";
+                drilling.open.push(open.to_owned());
+                return;
+            }
+            Err(misfit) => {
+                let open = format!("Choose another layout: {misfit}.");
+                drilling.open.push(open);
+                return;
+            }
         };
         match self.taken(stock, kind, asymmetric, drilling) {
             Ok(Some(taken)) => {
@@ -116,7 +126,9 @@ impl Bench<'_, '_> {
         let ball = Ball::undrilled(self.ball, pounds * 16.0, top, first.place(), &scale)?;
         let finished = finish(&ball, &changes, &scale)?;
         if self.order.thumb_depth_known {
-            drilling.balance = Some(self.predicted(&choices, stock, &finished, &aim));
+            let mut balance = self.predicted(&choices, stock, &finished, &aim);
+            balance.settings.push(self.by_halves(&ball, &changes)?);
+            drilling.balance = Some(balance);
         }
         Ok(Some(Taken {
             unit,
@@ -128,7 +140,7 @@ impl Bench<'_, '_> {
     }
 
     /// What goes out and what comes back: each hole as cut, less slug and inserts.
-    fn changes(&self) -> Result<Vec<Change>, Misfit> {
+    pub(super) fn changes(&self) -> Result<Vec<Change>, Misfit> {
         let out = self.number("bench.density_out", 1000.0);
         let back = self.number("bench.density_back", 1000.0);
         let mut changes = Vec::new();
@@ -186,16 +198,43 @@ impl Bench<'_, '_> {
             side: statics.side,
             finger: statics.finger,
             margin: aim.known.then_some(first.margin()),
-            settings: self.settings(),
+            settings: self.settings(false),
         }
     }
 
+    /// The other way of counting: the same ball on a scale that would weigh one half against the other.
+    pub(super) fn by_halves(
+        &self,
+        ball: &Ball,
+        changes: &[Change],
+    ) -> Result<(String, String), Misfit> {
+        let scale = Scale::new(self.number("bench.scale_arm", 1000.0), Model::Halves)?;
+        let Statics { top, side, finger } = finish(ball, changes, &scale)?.statics();
+        let (right, left) = match self.left {
+            true => ("left", "right"),
+            false => ("right", "left"),
+        };
+        let way = |ounces: f64, more: &str, less: &str| match ounces < 0.0 {
+            true => format!("{:.2} oz {less}", -ounces),
+            false => format!("{ounces:.2} oz {more}"),
+        };
+        Ok((
+            "how static weights are counted".to_owned(),
+            format!(
+                "As moments over the arm. By the weight of each half it would be {}, {}, {}; readings of your own scale tell which.",
+                way(top, "top", "bottom"),
+                way(side, right, left),
+                way(finger, "finger", "thumb")
+            ),
+        ))
+    }
+
     /// What the prediction rests on, each with its reason and source.
-    fn settings(&self) -> Vec<(String, String)> {
+    pub(super) fn settings(&self, plugged: bool) -> Vec<(String, String)> {
         let rules = self.consultation.shop.rules();
         bench()
             .iter()
-            .filter(|fact| WEIGHED_WITH.contains(&fact.name))
+            .filter(|fact| WEIGHED_WITH.contains(&fact.name) || plugged && fact.name == PLUGS)
             .filter_map(|fact| {
                 let notation = rules.subject(fact.name)?.notation()?;
                 let measured = rules.measure(fact.name, &Alone(&self.consultation.situation));
@@ -221,7 +260,7 @@ impl Bench<'_, '_> {
     }
 
     /// A bench setting in its own unit, of which `steps` make one.
-    fn number(&self, name: &str, steps: f64) -> f64 {
+    pub(super) fn number(&self, name: &str, steps: f64) -> f64 {
         self.consultation.situation.known(name).unwrap_or(0) as f64 / steps
     }
 }

@@ -5,7 +5,7 @@ use super::Bench;
 use crate::fitting::grip::{Digit, HoleOrder, place};
 use crate::fitting::hole::{Hole, Section};
 use crate::fitting::wall::{self, Wall};
-use crate::fitting::{jig, sixty_fourths};
+use crate::fitting::{jig, sixty_fourths, slug};
 use crate::notation::Notation;
 use crate::vocabulary::{REFERENCES, ordered};
 
@@ -40,6 +40,9 @@ impl Bench<'_, '_> {
             name: digit.name(),
             bore: order.bore.drill(),
             outside: order.outside,
+            wall: self
+                .sleeve_wall(digit, hole)
+                .filter(|_| order.outside.is_some()),
             oval,
             depth: order.depth,
             depth_known: self.depth_known(digit),
@@ -55,6 +58,17 @@ impl Bench<'_, '_> {
 
     fn depth_known(&self, digit: Digit) -> bool {
         self.order.thumb_depth_known || digit != Digit::Thumb
+    }
+
+    /// What is left of slug, sleeve or insert around its bore.
+    fn sleeve_wall(&self, digit: Digit, cut: &Hole) -> Option<f64> {
+        let bores = &self.placed.bores;
+        let bore = match digit {
+            Digit::Thumb => bores.thumb?,
+            Digit::Middle => bores.middle,
+            Digit::Ring => bores.ring,
+        };
+        Some(slug::wall(&self.ball, cut, &bore).least)
     }
 
     /// A finger's lateral counted from where the two holes run side by side.
@@ -181,11 +195,14 @@ impl Bench<'_, '_> {
                     Some(depth) if web.least <= 0.0 => format!("They meet {depth:.3} in down."),
                     _ => format!("The thinnest place lies {:.3} in down.", web.at_depth),
                 };
+                let remains = match web.least > 0.0 {
+                    true => format!("only {:.3} in of wall remains", web.least),
+                    false => "no wall remains".to_owned(),
+                };
                 Refusal {
                     what: format!(
-                        "Between {} only {:.3} in of wall remains, and {} is the least. {meets}",
+                        "Between {} {remains}, and {} is the least. {meets}",
                         web.between,
-                        web.least.max(0.0),
                         inches(web.limit)
                     ),
                     mends: self.mends(web),

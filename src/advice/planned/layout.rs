@@ -36,31 +36,45 @@ impl Bench<'_, '_> {
     }
 
     /// The settled layout; `None` while one of its numbers is missing.
-    pub(super) fn kind(&self, asymmetric: bool) -> Option<Kind> {
+    ///
+    /// # Errors
+    ///
+    /// Numbers that no layout on the ball can have.
+    pub(super) fn kind(&self, asymmetric: bool) -> Result<Option<Kind>, Misfit> {
         let situation = &self.consultation.situation;
         let turned = |layout: Layout| match situation.is("bowler.mirrored") {
             true => layout.mirrored(),
             false => layout,
         };
         if situation.is_word("settled.layout", "over_label") {
-            return Some(Kind::OverLabel);
+            return Ok(Some(Kind::OverLabel));
         }
         if situation.is_word("settled.layout", "pin_from_grip") {
-            let distance = self.known("fit.pin.from_grip")?;
-            let direction = self.degrees("fit.pin.direction")?;
-            let pin = Point::from_grip(&self.ball, distance, direction).ok()?;
-            return Some(Kind::FromGrip(turned(Layout::from_pin(pin))));
+            let numbers = (
+                self.known("fit.pin.from_grip"),
+                self.degrees("fit.pin.direction"),
+            );
+            let (Some(distance), Some(direction)) = numbers else {
+                return Ok(None);
+            };
+            let pin = Point::from_grip(&self.ball, distance, direction)?;
+            return Ok(Some(Kind::FromGrip(turned(Layout::from_pin(pin)))));
         }
-        let (over, up) = (self.known("bowler.pap_over")?, self.known("bowler.pap_up")?);
-        let pap = Point::new(&self.ball, over, up).ok()?;
-        let pin = self.known("fit.pin.from_pap")?;
-        let val = self.degrees("fit.pin.val_angle")?;
+        let pap = (self.known("bowler.pap_over"), self.known("bowler.pap_up"));
+        let from_pap = (
+            self.known("fit.pin.from_pap"),
+            self.degrees("fit.pin.val_angle"),
+        );
+        let ((Some(over), Some(up)), (Some(pin), Some(val))) = (pap, from_pap) else {
+            return Ok(None);
+        };
+        let pap = Point::new(&self.ball, over, up)?;
         let layout = match self.degrees("fit.pin.drilling_angle") {
             Some(drilling) if asymmetric => Angles::new(&self.ball, drilling, pin, val)
                 .and_then(|angles| Layout::from_angles(&self.ball, pap, &angles)),
             _ => Layout::from_pap(&self.ball, pap, pin, val),
         };
-        Some(Kind::FromPap(turned(layout.ok()?)))
+        Ok(Some(Kind::FromPap(turned(layout?))))
     }
 
     /// Where the heavy spot of this ball may go under this layout.
@@ -136,8 +150,12 @@ impl Bench<'_, '_> {
 
     /// Whether the oil may run over a hole; needs a PAP and a tilt.
     fn track(&self, layout: &Layout, holes: &[HoleMark], stock: &Stock) -> Vec<String> {
-        let (Some(pap), Some(tilt)) = (layout.pap(), self.degrees("bowler.tilt")) else {
+        let Some(pap) = layout.pap() else {
             return Vec::new();
+        };
+        let Some(tilt) = self.degrees("bowler.tilt") else {
+            let ask = "Measure the axis tilt: without it nobody can say whether the oil runs over a hole.";
+            return vec![ask.to_owned()];
         };
         clearances(&self.ball, pap, Some(layout.pin()), tilt, holes)
             .map(|found| track_words(&found, self.wander(layout, stock)))

@@ -51,8 +51,8 @@ impl Bench<'_, '_> {
             ),
         };
         format!(
-            "{what} {to} (now {from}): then {:.3} in of wall remains.",
-            mend.least
+            "{what} {to} (now {from}): then {} of wall remains.",
+            written(mend.least)
         )
     }
 

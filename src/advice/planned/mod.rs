@@ -6,6 +6,7 @@ mod holes;
 mod layout;
 mod mends;
 mod old;
+mod used;
 mod widths;
 
 use super::consultation::Consultation;
@@ -13,7 +14,8 @@ use super::drilling::{Drilling, Refusal};
 use crate::fitting::Sphere;
 use crate::fitting::grip::{Fault, Placed, Reference, place};
 use crate::notation::Notation;
-use crate::vocabulary::{Ordered, ordered};
+use crate::rules::Fact;
+use crate::vocabulary::{Alone, Ordered, bench, ordered};
 
 /// What every part of the plan is computed from.
 struct Bench<'c, 's> {
@@ -51,11 +53,19 @@ impl Consultation<'_> {
         drilling.webs = bench.webs();
         drilling.refusals = bench.refusals(&drilling.webs);
         drilling.refusals.extend(bench.too_wide());
+        let unsettled = bench.unsettled();
+        let settled = unsettled.is_empty();
+        drilling.refusals.extend(unsettled);
         drilling.open = bench.open();
         drilling.open.extend(bench.old_notes(&drilling.webs));
-        match chosen {
+        match chosen.filter(|_| settled) {
             Some(chosen) => bench.on_the_ball(chosen, &mut drilling),
-            None => drilling.findings = bench.findings_of_holes(&drilling),
+            None => {
+                if settled && bench.is_used() {
+                    bench.on_the_old_ball(&mut drilling);
+                }
+                drilling.findings = bench.findings_of_holes(&drilling);
+            }
         }
         let broken = widths::broken(&drilling.findings);
         drilling.refusals.extend(broken);
@@ -109,6 +119,21 @@ fn empty(ball: &Sphere, left_hand: bool) -> Drilling {
 }
 
 impl Bench<'_, '_> {
+    /// Settings of the bench that no rule, or more than one, states: without them neither walls nor weights can be judged.
+    fn unsettled(&self) -> Vec<Refusal> {
+        let rules = self.consultation.shop.rules();
+        let world = Alone(&self.consultation.situation);
+        let missing = |fact: &Fact| {
+            let measured = rules.measure(fact.name, &world);
+            let why = measured.problem().unwrap_or("nothing states it");
+            measured.value().is_none().then(|| Refusal {
+                what: format!("`{}` is not settled: {why}.", fact.name),
+                mends: vec![format!("State {} once in the shop's rules.", fact.meaning)],
+            })
+        };
+        bench().iter().filter_map(missing).collect()
+    }
+
     /// What is still to be measured before weights can be told.
     fn open(&self) -> Vec<String> {
         let mut open = Vec::new();

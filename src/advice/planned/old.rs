@@ -8,7 +8,7 @@ use crate::fitting::wall;
 
 impl Bench<'_, '_> {
     /// Whether the ball that is drilled was drilled before.
-    fn is_used(&self) -> bool {
+    pub(super) fn is_used(&self) -> bool {
         let open = self.consultation.situation.get("used.open_holes");
         open.is_known()
     }

@@ -32,6 +32,7 @@ struct HoleDoc<'a> {
     name: &'a str,
     bore: f64,
     outside: Option<f64>,
+    wall: Option<f64>,
     oval: Option<OvalDoc>,
     depth: Option<f64>,
     over: f64,
@@ -160,6 +161,7 @@ impl<'a> HoleDoc<'a> {
             name: hole.name(),
             bore: fine(hole.bore()),
             outside: hole.outside().map(fine),
+            wall: hole.wall().map(fine),
             oval: hole.oval().map(|(wide, narrow, angle)| OvalDoc {
                 wide: fine(wide),
                 narrow: fine(narrow),

@@ -210,6 +210,7 @@ pub(super) fn hole(
     let sin = forward.hypot(lateral) / BALL;
     let axis = (ahead * forward + right * lateral) / BALL - normal * (1.0 - sin * sin).sqrt();
     PlannedHole {
+        wall: None,
         name,
         bore,
         outside,
