@@ -136,10 +136,10 @@ fn a_balance_hole_keeps_the_ounce_until_plugged(#[case] plugged: &str, #[case] e
 #[rstest]
 #[case("10.01 lb", "3.00 oz", Pass, None)]
 #[case("10.01 lb", "3.01 oz", Fail, None)]
-#[case("10.00 lb", "0.10 oz", Ask, Some("0.37 oz"))]
-#[case("10.00 lb", "5.00 oz", Ask, Some("0.37 oz"))]
-#[case("8.00 lb", "0.10 oz", Ask, Some("0.37 oz"))]
-#[case("7.99 lb", "0.10 oz", Ask, Some("0.37 oz"))]
+#[case("10.00 lb", "0.10 oz", Ask, Some("0.375 oz"))]
+#[case("10.00 lb", "5.00 oz", Ask, Some("0.375 oz"))]
+#[case("8.00 lb", "0.10 oz", Ask, Some("0.375 oz"))]
+#[case("7.99 lb", "0.10 oz", Ask, Some("0.375 oz"))]
 fn the_classes_of_weight(
     #[case] weight: &str,
     #[case] side: &str,
@@ -162,6 +162,47 @@ fn the_classes_of_weight(
         }
         None => assert_eq!(finding.strength(), Some(Strength::Published)),
     }
+}
+
+/// Where only memory knows the limit (K5: 2 oz and 3/4 oz, K6: 3/4 oz), its half is aimed at, and the distance is to the half.
+#[rstest]
+#[case(
+    "9.5 lb",
+    "top: 1.2 oz",
+    "0.2 oz over the half, 1 oz, that is aimed at"
+)]
+#[case("9.5 lb", "top: 1 oz", "at the half, 1 oz, that is aimed at")]
+#[case(
+    "9.5 lb",
+    "top: 0.8 oz",
+    "0.2 oz inside the half, 1 oz, that is aimed at"
+)]
+#[case(
+    "9.5 lb",
+    "top: 2.5 oz",
+    "1.5 oz over the half, 1 oz, that is aimed at"
+)]
+#[case(
+    "9.5 lb",
+    "side: 0.4 oz",
+    "0.025 oz over the half, 0.375 oz, that is aimed at"
+)]
+#[case(
+    "7.5 lb",
+    "top: 0.3 oz",
+    "0.075 oz inside the half, 0.375 oz, that is aimed at"
+)]
+fn the_distance_is_to_what_is_aimed_at(
+    #[case] weight: &str,
+    #[case] statics: &str,
+    #[case] distance: &str,
+) {
+    let text = format!("weight: {weight}\n{THREE_HOLES}\nstatics: {{ {statics} }}\n");
+    let findings = judge(&text, "2024-10-01", Body::Usbc);
+    let (key, _) = statics.split_once(':').unwrap();
+    let finding = of(&findings, &format!("static-{key}"));
+    assert_eq!(finding.verdict(), Ask, "{finding:?}");
+    assert_eq!(finding.distance(), Some(distance));
 }
 
 /// K1 to K6, as above.

@@ -69,7 +69,8 @@ impl Finding {
     pub fn strength(&self) -> Option<Strength> {
         self.strength
     }
-    /// How far inside or outside the limit: "1.2 oz inside".
+    /// How far inside or outside the limit: "1.2 oz inside". Where only memory knows the limit, how far from half of it, which
+    /// is what to aim at.
     pub fn distance(&self) -> Option<&str> {
         self.distance.as_deref()
     }

@@ -11,6 +11,7 @@ use super::row::{Equal, Limit, Row};
 use super::situation::{Situation, World};
 use super::subject::{Subject, subjects};
 use super::table::Standards;
+use super::unit::Unit;
 
 impl Standards {
     /// Holds a ball against every limit that a body had on a day.
@@ -239,6 +240,11 @@ impl<'a> Judge<'a> {
             },
             strength: outcome.row.map(|row| row.strength),
             distance: inside.map(|steps| {
+                if let Some((row, limit)) = outcome.row.and_then(aimed_at_half) {
+                    // What is inside of the limit is the limit less the value.
+                    let value = limit.saturating_sub(steps);
+                    return from_half(row.quantity.unit(), limit, value);
+                }
                 let size = unit.write(steps.saturating_abs());
                 let is_most = outcome
                     .row
@@ -254,6 +260,27 @@ impl<'a> Judge<'a> {
             }),
             close,
         }
+    }
+}
+
+/// A limit that only memory knows: its half is aimed at.
+fn aimed_at_half(row: &Row) -> Option<(&Row, i64)> {
+    match row.limit {
+        Limit::Most(limit, _) if !row.strength.decides() => Some((row, limit)),
+        _ => None,
+    }
+}
+
+/// How far a value lies from half of a limit.
+fn from_half(unit: Unit, limit: i64, value: i64) -> String {
+    let half = unit.write_half(limit);
+    // Counted in halves of a step, as the half may lie between two.
+    let over = value.saturating_mul(2).saturating_sub(limit);
+    let size = unit.write_half(over.saturating_abs());
+    match over.signum() {
+        1 => format!("{size} over the half, {half}, that is aimed at"),
+        -1 => format!("{size} inside the half, {half}, that is aimed at"),
+        _ => format!("at the half, {half}, that is aimed at"),
     }
 }
 
@@ -288,10 +315,8 @@ fn check(row: &Row, value: i64) -> Outcome<'_> {
     if let Some(note) = note {
         says = format!("{says} {note}");
     }
-    if let (Verdict::Ask, false, Limit::Most(limit, _)) =
-        (verdict, row.strength.decides(), row.limit)
-    {
-        let half = row.quantity.unit().write(limit / 2);
+    if let Some((_, limit)) = aimed_at_half(row) {
+        let half = row.quantity.unit().write_half(limit);
         says.push_str(&format!(
             " That is from memory, not from print: aim at half of it, {half}, and ask."
         ));

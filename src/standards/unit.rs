@@ -80,6 +80,24 @@ impl Unit {
         }
     }
 
+    /// Prints half of so many whole steps, exactly where the unit has digits for it; else the whole step below.
+    pub(super) fn write_half(self, steps: i64) -> String {
+        let finer = match self {
+            _ if steps % 2 == 0 => return self.write(steps / 2),
+            Unit::Trade(notation) => {
+                places(notation).map(|places| (places as u32, notation.unit()))
+            }
+            Unit::Decimal(places, unit, _) => Some((places, unit)),
+            Unit::Time | Unit::Flag | Unit::Day => None,
+        };
+        match (finer, steps.checked_mul(5)) {
+            (Some((places, unit)), Some(tenths)) => {
+                Unit::Decimal(places + 1, unit, &[]).write(tenths)
+            }
+            _ => self.write(steps / 2),
+        }
+    }
+
     /// Whether it counts things.
     pub(super) fn is_count(self) -> bool {
         matches!(self, Unit::Trade(Notation::Counted(..)))
@@ -99,11 +117,7 @@ fn example(places: u32) -> i64 {
 /// The digits after the point that a step has, if a number in the notation's own unit has more: rounding could turn a broken
 /// limit into a kept one.
 fn too_fine(notation: Notation, text: &str) -> Option<usize> {
-    let places = match notation {
-        Notation::Weight | Notation::Ounces => 2,
-        Notation::Thousandths | Notation::Density => 3,
-        _ => return None,
-    };
+    let places = places(notation)?;
     let (_, part) = text.split_once('.')?;
     let end = part
         .find(|c: char| !c.is_ascii_digit())
@@ -111,6 +125,15 @@ fn too_fine(notation: Notation, text: &str) -> Option<usize> {
     let (digits, unit) = part.split_at(end);
     let is_own = unit.trim().is_empty() || unit.trim().starts_with(notation.unit());
     (is_own && digits.trim_end_matches('0').len() > places).then_some(places)
+}
+
+/// The digits after the point of a notation's step, if it is a decimal.
+fn places(notation: Notation) -> Option<usize> {
+    match notation {
+        Notation::Weight | Notation::Ounces => Some(2),
+        Notation::Thousandths | Notation::Density => Some(3),
+        _ => None,
+    }
 }
 
 fn decimal(text: &str, places: u32, unit: &str, also: &[&str]) -> Option<i64> {
@@ -161,6 +184,13 @@ mod tests {
             assert!(hardness.read(refused).is_err(), "{refused}");
         }
         let ounces = Unit::Trade(Notation::Ounces);
+        // Half of 3/4 oz is 3/8 oz.
+        assert_eq!(ounces.write_half(75), "0.375 oz");
+        assert_eq!(ounces.write_half(-75), "-0.375 oz");
+        assert_eq!(ounces.write_half(200), "1 oz");
+        assert_eq!(hardness.write_half(725), "36.25 Shore D");
+        assert_eq!(Unit::Time.write_half(135), "1 min 7 s");
+        assert_eq!(ounces.write_half(i64::MAX), ounces.write(i64::MAX / 2));
         assert_eq!(ounces.read("3.000 oz"), Ok(300));
         assert_eq!(ounces.read("85.05 g"), Ok(300));
         assert!(ounces.read("3.004 oz").is_err());

@@ -63,9 +63,8 @@ impl Bench<'_, '_> {
                 known: false,
             };
         };
-        // Whole hundredths, as the clause itself says the half.
-        let share = if found.from_memory { 2 } else { 1 };
-        let ounces = |hundredths: i64| (hundredths / share) as f64 / 100.0;
+        let share = if found.from_memory { 2.0 } else { 1.0 };
+        let ounces = |hundredths: i64| hundredths as f64 / share / 100.0;
         Aim {
             limits: Limits {
                 top: ounces(found.top),
