@@ -9,6 +9,8 @@ use spanwright::document::{Content, Document, Format, Node};
 use spanwright::report;
 use spanwright::rules::Audience;
 
+use crate::says;
+
 /// One case file, read.
 pub struct Case {
     pub file: String,
@@ -250,6 +252,18 @@ fn differences(case: &Case, advice: &Advice) -> Vec<String> {
                     }
                 }
             }
+            "number_says" | "caution_says" => {
+                let says = match key.as_str() {
+                    "number_says" => says::number,
+                    _ => says::caution,
+                };
+                for (of, parts) in lists(content) {
+                    for words in parts {
+                        let found = says(advice, &of, &words);
+                        same(format!("{of} says `{words}`"), found.to_string(), "true");
+                    }
+                }
+            }
             "cautions" => {
                 for rule in items(content) {
                     same(
@@ -363,12 +377,7 @@ fn number(advice: &Advice, name: &str) -> String {
 }
 
 fn cautioned(advice: &Advice, rule: &str) -> bool {
-    let of_numbers = advice.spec().numbers().iter().flat_map(|n| n.cautions());
-    advice
-        .cautions()
-        .iter()
-        .chain(of_numbers)
-        .any(|c| c.reason().rule() == rule)
+    says::cautions(advice).any(|c| c.reason().rule() == rule)
 }
 
 fn map(node: &Node) -> Vec<(String, &Node)> {

@@ -4,6 +4,7 @@
 
 mod case;
 mod refit;
+mod says;
 
 use spanwright::advice::Shop;
 use spanwright::catalog::Catalog;
