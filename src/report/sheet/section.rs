@@ -58,8 +58,14 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
         Some(_) => "Half size; depths along the axis. Measure the length of the thumb: its section waits for the depth.",
         None => "Half size; depths along the axis.",
     });
+    let mut rounding = ", to the nearest 1/64 in";
     for web in worth_telling(drilling.webs()) {
-        flow.text(&web_words(web));
+        let limit = wanted(web, rounding);
+        if limit.is_some() {
+            // Once is enough.
+            rounding = "";
+        }
+        flow.text(&format!("{}{}.", web_words(web), limit.unwrap_or_default()));
     }
     if job.ready == Readiness::Drill {
         for hole in holes.iter().filter(|hole| !hole.plan.jig().is_empty()) {
@@ -83,17 +89,24 @@ fn worth_telling(webs: &[PlannedWeb]) -> impl Iterator<Item = &PlannedWeb> {
 
 fn web_words(web: &PlannedWeb) -> String {
     let deep = words::length(web.at_depth());
-    let least = if web.least() < 0.0 {
-        format!("the holes run into each other, {deep} deep")
-    } else {
-        format!("least {}, {deep} deep", words::length(web.least()))
+    let meets = words::known(web.breaks_at());
+    let least = match (web.least() < 0.0, meets) {
+        (true, Some(meets)) => format!("the holes run into each other {meets} down"),
+        (true, None) => format!("the holes run into each other, {deep} deep"),
+        (false, Some(meets)) => {
+            let least = words::length(web.least());
+            format!("least {least}, {deep} deep; would meet {meets} down")
+        }
+        (false, None) => format!("least {}, {deep} deep", words::length(web.least())),
     };
-    let limit = if web.limit().is_finite() {
-        format!("; at least {} wanted", words::length(web.limit()))
-    } else {
-        String::new()
-    };
-    format!("Web, {}: {least}{limit}.", web.between())
+    format!("Web, {}: {least}", web.between())
+}
+
+/// The least wall that is wanted, if there is one; `exactly` says how it is meant.
+fn wanted(web: &PlannedWeb, exactly: &str) -> Option<String> {
+    let limit = web.limit();
+    let words = || format!("; at least {} wanted{exactly}", words::length(limit));
+    limit.is_finite().then(words)
 }
 
 /// One section through one or two holes; gives back how far down it reaches.

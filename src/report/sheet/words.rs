@@ -19,6 +19,12 @@ pub(super) fn length(inches: f64) -> String {
     fraction(inches).map_or_else(|| format!("{BLANK} in"), |text| format!("{text} in"))
 }
 
+/// The same of a length that may be unknown; none where it is no length of a ball's.
+pub(super) fn known(inches: Option<f64>) -> Option<String> {
+    let inches = inches.filter(|inches| *inches >= 0.0)?;
+    fraction(inches).map(|text| format!("{text} in"))
+}
+
 /// `3/8 in right`, or `none`'s words where there is nothing to set.
 fn either(inches: f64, above: &str, below: &str, none: &str) -> String {
     let way = if inches < 0.0 { below } else { above };
@@ -98,7 +104,16 @@ pub(super) fn sizes(hole: &Hole<'_>, turn: f64) -> Vec<String> {
         ],
         None => vec![format!("cut {felt}")],
     };
-    lines.extend(hole.plan.oval().map(|(_, _, angle)| slant(angle, turn)));
+    if hole.plan.outside().is_some() {
+        let wall = known(hole.plan.wall());
+        lines.extend(wall.map(|wall| format!("{put_in} wall {wall}")));
+    }
+    if let Some((_, _, angle)) = hole.plan.oval() {
+        lines.push(slant(angle, turn));
+        if hole.is("thumb") {
+            lines.push("span runs to the oval's edge".to_owned());
+        }
+    }
     lines
 }
 

@@ -210,7 +210,7 @@ pub(super) fn hole(
     let sin = forward.hypot(lateral) / BALL;
     let axis = (ahead * forward + right * lateral) / BALL - normal * (1.0 - sin * sin).sqrt();
     PlannedHole {
-        wall: None,
+        wall: outside.map(|outside| (outside - bore) / 2.0),
         name,
         bore,
         outside,
@@ -257,7 +257,7 @@ fn drilling(holes: Vec<PlannedHole>) -> Drilling {
             between: "middle and ring".to_owned(),
             least: 0.203,
             at_depth: 1.125,
-            breaks_at: None,
+            breaks_at: Some(2.2656),
             limit: 0.125,
         }],
         refusals: Vec::new(),

@@ -58,6 +58,12 @@ fn sound(advice: &Advice) -> Drawn {
     drawn
 }
 
+/// Everything on the page, with line breaks as spaces.
+fn running(advice: &Advice) -> String {
+    let words = sound(advice).words();
+    words.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 #[rstest]
 fn everything_is_on_the_page_and_nothing_over_anything_else(
     #[values("fingertip", "oval-left", "no-thumb", "refused", "large", "blank")] name: &str,
@@ -212,6 +218,46 @@ fn what_is_refused_leaves_the_machine_no_number() {
     }
 }
 
+/// What stands beside the sizes: the wall around a bore, and where a span ends at an oval.
+#[test]
+fn walls_and_edges_are_told() {
+    let words = running(&fixture::fingertip());
+    // Half of what the cut is wider than the bore (invented): 1 5/16 less 25/32, and 31/32 less 3/4.
+    for wall in ["slug wall 17/64 in", "insert wall 7/64 in"] {
+        assert!(words.contains(wall), "{wall}: {words}");
+    }
+    assert!(!words.contains("oval"), "{words}");
+    let words = running(&fixture::oval_left());
+    assert!(words.contains("span runs to the oval's edge"), "{words}");
+    assert!(!words.contains(" wall "), "{words}");
+}
+
+/// Where the holes would meet, and what the least wall is meant to, once on the page.
+#[test]
+fn a_web_says_where_the_holes_would_meet() {
+    let mut advice = fixture::fingertip();
+    let webs = &mut advice.drilling.as_mut().unwrap().webs;
+    let mut second = webs[0].clone();
+    second.between = "thumb and ring".to_owned();
+    (second.least, second.breaks_at) = (0.5, None);
+    webs.push(second);
+    let words = running(&advice);
+    // 2.2656 is 2 17/64 (invented).
+    assert!(words.contains("would meet 2 17/64 in down"), "{words}");
+    assert_eq!(words.matches("would meet").count(), 1, "{words}");
+    assert_eq!(words.matches("wanted").count(), 2, "{words}");
+    assert_eq!(
+        words.matches("to the nearest 1/64 in").count(),
+        1,
+        "{words}"
+    );
+    // They meet 7/8 down.
+    let web = &mut advice.drilling.as_mut().unwrap().webs[0];
+    (web.least, web.breaks_at) = (-0.1, Some(0.875));
+    let words = running(&advice);
+    assert!(words.contains("run into each other 7/8 in down"), "{words}");
+}
+
 #[test]
 fn a_hand_that_was_not_measured_gets_lines_to_write_on() {
     let drawn = sound(&named("blank"));
@@ -267,9 +313,11 @@ fn no_number_is_worth_a_crash(#[values(f64::NAN, f64::INFINITY, -1e300, 0.0)] wi
         hole.oval = Some((wild, wild, wild));
         hole.forward = wild;
         hole.lateral = wild;
+        hole.wall = Some(wild);
     }
     drilling.webs[0].least = wild;
     drilling.webs[0].at_depth = wild;
+    drilling.webs[0].breaks_at = Some(wild);
     for step in &mut drilling.layout.as_mut().unwrap().steps {
         step.line[0] = (wild, wild);
     }
