@@ -176,7 +176,7 @@ fn balance(page: &mut Page<'_>, balance: &Predicted, left_hand: bool) {
     let fitter = page.audience() == Audience::Fitter;
     page.heading("Weights to expect after drilling");
     if fitter {
-        page.item(2, "From the shelf: ", balance.unit());
+        page.item(2, "The ball: ", balance.unit());
         for line in balance.because() {
             page.paragraph(4, line);
         }

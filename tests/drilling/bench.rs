@@ -125,6 +125,28 @@ fn the_prediction_names_what_it_rests_on() {
             .count(),
         2
     );
-    // Walls are no part of a weight.
-    assert_eq!(settings.len(), 3);
+    // The other way of counting is told beside them; walls are no part of a weight.
+    let counted = settings.iter().find(|(name, _)| name.contains("counted"));
+    assert!(counted.unwrap().1.contains("By the weight of each half"));
+    assert_eq!(settings.len(), 4);
+}
+
+/// A setting that two rules state, or none, is no setting: nothing is drilled by it, and it is named.
+#[test]
+fn a_setting_that_is_not_settled_holds_the_drill() {
+    for setting in ["bench.least_web", "bench.density_out", "bench.scale_arm"] {
+        let value = SHOP.rules().starts(setting)[0];
+        let notation = SHOP.rules().subject(setting).unwrap().notation().unwrap();
+        let overlay = format!(
+            "subject: {setting}\nrules:\n  - {{ id: one-more, start: {}, because: Ours., source: own choice }}\n",
+            notation.write(value)
+        );
+        let document = Document::parse("ours.yaml", overlay.as_bytes(), Format::Yaml).unwrap();
+        let rules = SHOP.rules().overlay(&[document]).unwrap();
+        let advice = straight(&Shop::of(rules, Catalog::demo().unwrap()));
+        let computed = drilling(&advice);
+        let named = |refusal: &spanwright::advice::Refusal| refusal.what().contains(setting);
+        assert!(computed.refusals().iter().any(named), "{setting}");
+        assert!(computed.balance().is_none() && !advice.drill_today());
+    }
 }

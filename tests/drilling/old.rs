@@ -106,3 +106,57 @@ fn the_holes_are_judged_without_a_ball() {
         .filter(|finding| finding.id() == "gripping-hole-depth");
     assert_eq!(depths.count(), 3);
 }
+
+/// The card with what the scales said of the drilled ball.
+fn weighed() -> Value {
+    let mut profile = anew(json!({ "over": "0", "up": "0", "turned": "180 deg" }));
+    profile["fit_card"]["statics"] =
+        json!({ "top": "1 1/2 oz", "right": "1/2 oz", "finger": "3/4 oz" });
+    profile
+}
+
+/// Derived: about the same centre, turned by half a turn, what the plugs give back on top the same new holes take again, all
+/// densities being alike; so weight and top weight stay as the card has them.
+#[test]
+fn half_a_turn_about_the_same_centre_keeps_weight_and_top() {
+    let advice = fit(&weighed());
+    let balance = drilling(&advice).balance().clone().unwrap();
+    assert!((balance.pounds() - 14.0).abs() < 1e-9, "{balance:?}");
+    assert!((balance.top() - 1.5).abs() < 1e-9, "{balance:?}");
+    assert!((balance.out() - balance.back()).abs() < 1e-9, "{balance:?}");
+    // Seen from the turned grip right is left; these holes lie alike on both sides of the centreline.
+    assert!((balance.side() + 0.5).abs() < 1e-9, "{balance:?}");
+}
+
+/// Mirrored, the same ball has the same weights, and the side is turned in words only.
+#[test]
+fn a_left_hands_old_ball_is_the_mirror_image() {
+    let mut left = weighed();
+    left["hand"] = json!("left");
+    let statics = json!({ "top": "1 1/2 oz", "left": "1/2 oz", "finger": "3/4 oz" });
+    left["fit_card"]["statics"] = statics;
+    for (digit, lateral) in [("middle", "3/8 R"), ("ring", "3/8 L")] {
+        left["fit_card"]["pitches"][digit]["lateral"] = json!(lateral);
+    }
+    let (right, left) = (fit(&weighed()), fit(&left));
+    let numbers = |advice: &Advice| {
+        let balance = drilling(advice).balance().clone().unwrap();
+        [
+            balance.pounds(),
+            balance.top(),
+            balance.side(),
+            balance.finger(),
+        ]
+    };
+    for (one, other) in numbers(&right).into_iter().zip(numbers(&left)) {
+        assert!((one - other).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn without_the_cards_readings_no_weights_are_told() {
+    let advice = fit(&anew(json!({ "over": "3 R", "up": "0" })));
+    assert!(drilling(&advice).balance().is_none());
+    let open = drilling(&advice).open().join(" ");
+    assert!(open.contains("Weigh the old ball"), "{open}");
+}

@@ -75,7 +75,10 @@ fn a_thin_wall_is_refused_with_its_numbers() {
     assert!(web.least() < web.limit());
     let what = computed.refusals()[0].what();
     assert!(what.contains("middle and ring"), "{what}");
-    let least = format!("{:.3} in", web.least().max(0.0));
+    let least = match web.least() > 0.0 {
+        true => format!("{:.3} in of wall", web.least()),
+        false => "no wall remains".to_owned(),
+    };
     assert!(what.contains(&least), "{what}");
     // The least wall: rules/bench.least_web.yaml, from memory.
     assert!(what.contains("1/8 in is the least"), "{what}");

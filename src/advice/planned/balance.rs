@@ -27,7 +27,6 @@ const PLUGS: &str = "bench.density_plug";
 struct Taken<'k> {
     unit: &'k ShelfUnit,
     layout: Layout,
-    finished: Finished,
     changes: Vec<Change>,
     scale: Scale,
 }
@@ -70,7 +69,7 @@ impl Bench<'_, '_> {
                         called(taken.unit)
                     ));
                 }
-                drilling.findings = self.findings(stock, &taken.finished, drilling);
+                drilling.findings = self.findings(stock, drilling);
             }
             Ok(None) => {}
             Err(misfit) => drilling.open.push(format!("Check the layout: {misfit}.")),
@@ -133,7 +132,6 @@ impl Bench<'_, '_> {
         Ok(Some(Taken {
             unit,
             layout,
-            finished,
             changes,
             scale,
         }))

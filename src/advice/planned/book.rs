@@ -3,7 +3,6 @@
 use super::super::drilling::Drilling;
 use super::Bench;
 use crate::catalog::Stock;
-use crate::fitting::balance::Finished;
 use crate::fitting::best_unit::Limits;
 use crate::standards::{
     BallFacts, Body, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards, Verdict,
@@ -77,53 +76,55 @@ impl Bench<'_, '_> {
     }
 
     /// Every clause that the computed ball can be held against.
-    pub(super) fn findings(
-        &self,
-        stock: &Stock,
-        finished: &Finished,
-        drilling: &Drilling,
-    ) -> Vec<Finding> {
+    pub(super) fn findings(&self, stock: &Stock, drilling: &Drilling) -> Vec<Finding> {
         let Ok(standards) = Standards::builtin() else {
             return Vec::new();
         };
-        let statics = finished.statics();
-        // As the weights are told. What rounding could decide lies close to its limit, and is said to.
-        let hundredths = |ounces: f64| libm::round(ounces * 100.0) as i64;
-        // The PAP of a ball that curves away lies on the other side of the grip.
-        let away = self.consultation.situation.is("bowler.mirrored");
-        let side = if away { -statics.side } else { statics.side };
         let cover = match stock.model().cover().name() {
             "polyester" => CoverKind::Polyester,
             "urethane" => CoverKind::Urethane,
             _ => CoverKind::Reactive,
         };
         let mut facts = BallFacts {
-            weight: Some(libm::round(finished.ounces() * 100.0 / 16.0) as i64),
+            weight: Some(stock.weight()),
             rg: Some(stock.rg()),
             differential: Some(stock.differential()),
             intermediate: Some(stock.intermediate()),
             cover: Some(cover),
             ..BallFacts::default()
         };
-        if self.order.thumb_depth_known {
-            facts.top = Some(hundredths(statics.top));
-            facts.side = Some(hundredths(side));
-            facts.finger = Some(hundredths(statics.finger));
-        }
+        self.weights_of(drilling, &mut facts);
         self.holes_of(drilling, &mut facts);
         standards.judge(&facts, standards.known_until(), Body::Usbc)
     }
 
-    /// What the clauses say of the holes alone, where nothing is known of the ball.
+    /// What the clauses say of holes and weights, where nothing else is known of the ball.
     pub(super) fn findings_of_holes(&self, drilling: &Drilling) -> Vec<Finding> {
         let Ok(standards) = Standards::builtin() else {
             return Vec::new();
         };
         let mut facts = BallFacts::default();
+        self.weights_of(drilling, &mut facts);
         self.holes_of(drilling, &mut facts);
         let mut findings = standards.judge(&facts, standards.known_until(), Body::Usbc);
         findings.retain(|finding| finding.verdict() != Verdict::Ask);
         findings
+    }
+
+    /// The predicted weights, if there are any.
+    fn weights_of(&self, drilling: &Drilling, facts: &mut BallFacts) {
+        let Some(balance) = &drilling.balance else {
+            return;
+        };
+        // As the weights are told. What rounding could decide lies close to its limit, and is said to.
+        let hundredths = |value: f64| libm::round(value * 100.0) as i64;
+        // The PAP of a ball that curves away lies on the other side of the grip.
+        let away = self.consultation.situation.is("bowler.mirrored");
+        let side = if away { -balance.side } else { balance.side };
+        facts.weight = Some(hundredths(balance.pounds));
+        facts.top = Some(hundredths(balance.top));
+        facts.side = Some(hundredths(side));
+        facts.finger = Some(hundredths(balance.finger));
     }
 
     fn holes_of(&self, drilling: &Drilling, facts: &mut BallFacts) {

@@ -119,8 +119,8 @@ impl Bench<'_, '_> {
         lines.push(match offsets.is_empty() {
             true => "Sliding table at zero: straight at the ball's centre.".to_owned(),
             false => format!(
-                "Sliding table: spindle {} of the ball's centre; the whole offset is {:.3} in.",
-                offsets.join(" and "),
+                "Sliding table, spindle off the ball's centre: {} ({:.3} in together).",
+                offsets.join(", "),
                 setting.total
             ),
         });

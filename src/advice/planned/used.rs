@@ -9,6 +9,8 @@ use crate::fitting::solid::{drilled, sleeve};
 
 /// What is needed before an old ball's weights can be told.
 const WEIGH: &str = "Weigh the old ball, and its static weights about its old grip, before it is plugged: without them no weights can be told.";
+/// Where the core lies in an old ball nobody wrote down.
+const LAYOUT: &str = "Find pin and heavy spot on the old ball: its layout is what the new grip's place makes of them.";
 /// A plugged ball has other weights than its card says.
 const WEIGH_PLUGGED: &str =
     "Weigh the plugged ball about the new grip: its card speaks of it before the plugs.";
@@ -30,7 +32,10 @@ impl Bench<'_, '_> {
         // What hinders the old holes is told with their walls.
         let Ok((old, shift)) = old else { return };
         match self.weighed(&old, shift) {
-            Some(Ok(balance)) => drilling.balance = Some(balance),
+            Some(Ok(balance)) => {
+                drilling.balance = Some(balance);
+                drilling.open.push(LAYOUT.to_owned());
+            }
             Some(Err(misfit)) => drilling
                 .open
                 .push(format!("Weigh the ball again: {misfit}.")),

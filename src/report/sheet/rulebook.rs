@@ -22,13 +22,18 @@ pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> 
     for finding in of(Verdict::Fail) {
         flow.entry("NOT ALLOWED:", &told(finding));
     }
-    let mut asked: Vec<&str> = Vec::new();
+    // Several limits may raise the same question: it is put once, with all that it is about.
+    let mut asked: Vec<(&str, &str, Vec<&str>)> = Vec::new();
     for finding in of(Verdict::Ask) {
-        // Several limits may raise the same question.
-        if !asked.contains(&finding.says()) {
-            asked.push(finding.says());
-            flow.entry("Ask:", &told(finding));
+        match asked.iter_mut().find(|(says, ..)| *says == finding.says()) {
+            Some((.., about)) => about.push(finding.about()),
+            None => asked.push((finding.says(), finding.clause(), vec![finding.about()])),
         }
+    }
+    for (says, clause, about) in asked {
+        let about = sentence(&about.join(", "));
+        let about = about.trim_end_matches('.');
+        flow.entry("Ask:", &format!("{about}: {} ({clause})", sentence(says)));
     }
     for finding in of(Verdict::Pass).filter(|finding| finding.is_close()) {
         flow.entry("Close:", &short(finding));
