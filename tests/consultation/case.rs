@@ -5,10 +5,11 @@ use std::path::{Path, PathBuf};
 use spanwright::advice::{Advice, Reason, Refit, Shop, SpecNumber};
 use spanwright::bowler::Bowler;
 use spanwright::catalog::Catalog;
-use spanwright::document::{Content, Document, Format, Node};
+use spanwright::document::{Content, Document, Format};
 use spanwright::report;
 use spanwright::rules::Audience;
 
+use crate::nodes::{items, json, list, lists, map, pairs, scalar, text};
 use crate::says;
 
 /// One case file, read.
@@ -378,73 +379,4 @@ fn number(advice: &Advice, name: &str) -> String {
 
 fn cautioned(advice: &Advice, rule: &str) -> bool {
     says::cautions(advice).any(|c| c.reason().rule() == rule)
-}
-
-fn map(node: &Node) -> Vec<(String, &Node)> {
-    match node.content() {
-        Content::Map(pairs) => pairs.iter().map(|(k, v)| (text(k).to_owned(), v)).collect(),
-        other => panic!("a map was expected, not {other:?}"),
-    }
-}
-
-fn text(node: &Node) -> &str {
-    node.text().unwrap_or_default()
-}
-
-fn list(node: &Node) -> Vec<String> {
-    items(node.content())
-}
-
-pub fn scalar(content: &Content) -> &str {
-    match content {
-        Content::Scalar(text) => text,
-        _ => "",
-    }
-}
-
-pub fn items(content: &Content) -> Vec<String> {
-    match content {
-        Content::List(nodes) => nodes.iter().map(|n| text(n).to_owned()).collect(),
-        Content::Scalar(text) => vec![text.to_string()],
-        _ => Vec::new(),
-    }
-}
-
-pub fn pairs(content: &Content) -> Vec<(String, String)> {
-    match content {
-        Content::Map(pairs) => pairs
-            .iter()
-            .map(|(k, v)| (text(k).to_owned(), text(v).to_owned()))
-            .collect(),
-        _ => Vec::new(),
-    }
-}
-
-pub fn lists(content: &Content) -> Vec<(String, Vec<String>)> {
-    match content {
-        Content::Map(pairs) => pairs
-            .iter()
-            .map(|(k, v)| (text(k).to_owned(), list(v)))
-            .collect(),
-        _ => Vec::new(),
-    }
-}
-
-/// A node as JSON text, so that a profile inside a case is read by the same door as any other.
-fn json(node: &Node) -> String {
-    let quoted = |text: &str| serde_json::to_string(text).unwrap();
-    match node.content() {
-        Content::Null => "null".to_owned(),
-        Content::Scalar(text) => quoted(text),
-        Content::List(nodes) => {
-            format!("[{}]", nodes.iter().map(json).collect::<Vec<_>>().join(","))
-        }
-        Content::Map(pairs) => {
-            let inside: Vec<String> = pairs
-                .iter()
-                .map(|(k, v)| format!("{}:{}", quoted(text(k)), json(v)))
-                .collect();
-            format!("{{{}}}", inside.join(","))
-        }
-    }
 }

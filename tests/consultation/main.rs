@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod case;
+mod nodes;
 mod refit;
 mod says;
 

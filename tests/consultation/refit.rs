@@ -3,7 +3,8 @@
 use spanwright::advice::{Change, Reason, Refit};
 use spanwright::document::Content;
 
-use crate::case::{Case, items, lists, pairs, scalar, shown};
+use crate::case::{Case, shown};
+use crate::nodes::{items, lists, pairs, scalar};
 
 /// What comes out otherwise than argued.
 pub fn differences(case: &Case, refit: &Refit) -> Vec<String> {
