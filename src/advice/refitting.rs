@@ -201,7 +201,9 @@ impl Consultation<'_> {
         let argued = measured.lines().len() > 1;
         // A cause that asks for this number, or a rule that speaks of it; a size that waits for the rest test is told by a step.
         let waits = row.thumb_size && !self.situation.get("check.rest_test").is_known();
-        if !(differs || argued || asked && (card.is_none() || waits)) {
+        // Rules that start it twice settle nothing; the fitter hears of it.
+        let unsettled = measured.value().is_none();
+        if !(differs || argued || asked && (card.is_none() || waits || unsettled)) {
             return None;
         }
         let mirrored =
@@ -238,6 +240,7 @@ impl Consultation<'_> {
                     .map(|value| (value * turn, notation.write(value * turn)))
                     .collect();
             }
+            (None, None, ..) if number.blank.is_some() => {}
             (blank, ..) => clear(&mut number, blank.unwrap_or(row.ask)),
         }
         Some(Change {

@@ -319,3 +319,17 @@ fn a_depth_below_nothing_cannot_be_written(#[case] depth: &str) {
         );
     }
 }
+
+/// A slug narrower than the trade's narrowest (rules/subjects.yaml, own choice) isn't quietly drilled as a wider one.
+#[test]
+fn a_slug_that_would_be_raised_is_refused() {
+    let advice = advise(&with(&with_card(), "/fit_card/slug", json!("1 in")));
+    let told = drilling(&advice).refusals().iter();
+    let told: Vec<&str> = told.map(|refusal| refusal.what()).collect();
+    assert!(
+        told.iter()
+            .any(|what| what.contains("slug") && what.contains("is the least")),
+        "{told:?}"
+    );
+    assert!(!advice.drill_today());
+}

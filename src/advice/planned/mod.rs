@@ -52,7 +52,7 @@ impl Consultation<'_> {
         drilling.holes = bench.holes();
         drilling.webs = bench.webs();
         drilling.refusals = bench.refusals(&drilling.webs);
-        drilling.refusals.extend(bench.too_wide());
+        drilling.refusals.extend(bench.out_of_bounds());
         let unsettled = bench.unsettled();
         let settled = unsettled.is_empty();
         drilling.refusals.extend(unsettled);

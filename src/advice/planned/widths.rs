@@ -1,4 +1,4 @@
-//! Holes that the hand or the card wants wider than any may be: cut to the limit, they would fit nobody.
+//! Holes that the hand or the card wants wider or narrower than any may be: brought to the limit, they would fit nobody.
 
 use super::super::drilling::Refusal;
 use super::super::explain::{self, Scale};
@@ -18,22 +18,24 @@ const WIDTHS: [(&str, &str, &str); 7] = [
     ("ring.bore", "ring hole", MEASURE),
     ("ring.insert", "ring finger's insert", TAKE),
 ];
-const MEASURE: &str = "Measure again; at most";
-const TAKE: &str = "Take one of at most";
+const MEASURE: &str = "Measure again;";
+const TAKE: &str = "Take one of";
 
 /// What the rule book limits of a gripping hole itself.
 const OF_HOLES: [&str; 2] = ["gripping-hole-diameter", "gripping-hole-depth"];
 
 impl Bench<'_, '_> {
-    /// Widths that the rules had to cut back.
-    pub(super) fn too_wide(&self) -> Vec<Refusal> {
+    /// Widths that the rules had to cut back or raise: what was asked for isn't what would be drilled.
+    pub(super) fn out_of_bounds(&self) -> Vec<Refusal> {
         let rules = self.consultation.shop.rules();
         let world = Alone(&self.consultation.situation);
         let width = |&(measure, called, mend): &(&str, &str, &str)| {
             let measured = rules.measure(measure, &world);
-            let most = measured.value()?;
-            let cut = |line: &&crate::rules::Line| line.role() == Role::Limit && line.points() < 0;
-            let limit = measured.lines().iter().find(cut)?;
+            let bound = measured.value()?;
+            let changed =
+                |line: &&crate::rules::Line| line.role() == Role::Limit && line.points() != 0;
+            let limit = measured.lines().iter().find(changed)?;
+            let end = if limit.points() < 0 { "most" } else { "least" };
             let notation = rules.subject(measure)?.notation()?;
             let scale = Scale::Measure {
                 notation,
@@ -43,12 +45,12 @@ impl Bench<'_, '_> {
             let size = |steps: i64| Notation::HoleSize.write(steps);
             Some(Refusal {
                 what: format!(
-                    "The {called} would be {}, and {} is the most. {}",
-                    size(most.saturating_sub(limit.points())),
-                    size(most),
+                    "The {called} would be {}, and {} is the {end}. {}",
+                    size(bound.saturating_sub(limit.points())),
+                    size(bound),
                     reason.text(Audience::Fitter)
                 ),
-                mends: vec![format!("{mend} {}.", size(most))],
+                mends: vec![format!("{mend} at {end} {}.", size(bound))],
             })
         };
         WIDTHS.iter().filter_map(width).collect()
