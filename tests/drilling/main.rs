@@ -5,6 +5,8 @@
 
 mod bench;
 mod core;
+#[path = "../properties/count.rs"]
+mod count;
 mod document;
 mod mirror;
 mod old;
@@ -19,8 +21,8 @@ mod thumbs;
 use std::path::Path;
 use std::sync::LazyLock;
 
+use count::cases;
 use proptest::prelude::*;
-use proptest::test_runner::Config;
 use serde_json::{Value, json};
 use spanwright::advice::{Advice, Drilling, Shop};
 use spanwright::bowler::Bowler;
@@ -141,18 +143,5 @@ fn fill(base: &mut Value, told: Value) {
         }
         Value::String(word) if word == "unknown" && !base.is_null() => {}
         told => *base = told,
-    }
-}
-
-/// So many random cases; times `PROPERTY_TIMES` for a long look.
-fn cases(count: u32) -> Config {
-    let times = std::env::var("PROPERTY_TIMES")
-        .ok()
-        .and_then(|times| times.parse().ok())
-        .unwrap_or(1);
-    Config {
-        cases: count.saturating_mul(times),
-        failure_persistence: None,
-        ..Config::default()
     }
 }

@@ -4,6 +4,7 @@
 
 mod bounds;
 mod budget;
+mod count;
 mod fitting;
 mod hand;
 mod mirror;
@@ -17,7 +18,7 @@ mod vocabulary;
 
 use std::sync::LazyLock;
 
-use proptest::test_runner::Config;
+use count::cases;
 use spanwright::advice::{Advice, Shop};
 
 /// The demo shop, read once.
@@ -26,17 +27,4 @@ static SHOP: LazyLock<Shop> = LazyLock::new(|| Shop::demo().unwrap());
 /// The demo shop's advice for a profile.
 fn advise(profile: &profiles::Profile) -> Advice {
     SHOP.advise(&profile.bowler()).unwrap()
-}
-
-/// So many random cases; times `PROPERTY_TIMES` for a long look.
-fn cases(count: u32) -> Config {
-    let times = std::env::var("PROPERTY_TIMES")
-        .ok()
-        .and_then(|times| times.parse().ok())
-        .unwrap_or(1);
-    Config {
-        cases: count.saturating_mul(times),
-        failure_persistence: None,
-        ..Config::default()
-    }
 }

@@ -7,7 +7,7 @@ use rstest::rstest;
 use spanwright::fitting::{Sphere, web::FingerHoles};
 
 use crate::prints_as;
-use crate::webs::{DEPTHS, PRINTED, Row};
+use crate::webs::hold;
 
 type Outcome = Result<(), Box<dyn std::error::Error>>;
 
@@ -30,21 +30,10 @@ fn half_an_inch_of_laterals_just_breaks() -> Outcome {
 
 #[test]
 fn webs_at_three_depths() -> Outcome {
-    for Row {
-        bridge,
-        size,
-        outward,
-        webs,
-        breaks,
-    } in PRINTED
-    {
-        let holes = FingerHoles::new(&Sphere::default(), bridge, size, outward)?;
-        for (depth, web) in DEPTHS.into_iter().zip(webs) {
-            prints_as(holes.web_at(depth)?, web, 3);
-        }
-        prints_as(holes.breaks_at().ok_or("they break")?, breaks, 2);
-    }
-    Ok(())
+    hold(|row, depth| {
+        let holes = FingerHoles::new(&Sphere::default(), row.bridge, row.size, row.outward)?;
+        Ok((holes.web_at(depth)?, holes.breaks_at()))
+    })
 }
 
 #[test]

@@ -4,6 +4,8 @@
 //! bridge - d (sin(f - t) of one hole + that of the other). The depth at which 7/8 holes break was first worked as 0.96;
 //! redone, it is 0.9549, so 0.95 stands here.
 
+use crate::prints_as;
+
 /// One pair of holes: bridge, diameter, laterals outward, webs at [`DEPTHS`], and the depth at which they meet.
 pub struct Row {
     pub bridge: f64,
@@ -13,9 +15,9 @@ pub struct Row {
     pub breaks: f64,
 }
 
-pub const DEPTHS: [f64; 3] = [1.0, 1.25, 1.5];
+const DEPTHS: [f64; 3] = [1.0, 1.25, 1.5];
 
-pub const PRINTED: [Row; 8] = [
+const PRINTED: [Row; 8] = [
     row(
         0.25,
         31.0 / 32.0,
@@ -64,4 +66,19 @@ const fn row(bridge: f64, size: f64, outward: [f64; 2], webs: [f64; 3], breaks: 
         webs,
         breaks,
     }
+}
+
+/// Holds a way of measuring (a pair of holes and a depth in; the web there and the depth at which they meet out) against
+/// every number.
+pub fn hold(
+    measure: impl Fn(&Row, f64) -> Result<(f64, Option<f64>), Box<dyn std::error::Error>>,
+) -> Result<(), Box<dyn std::error::Error>> {
+    for row in &PRINTED {
+        for (depth, web) in DEPTHS.into_iter().zip(row.webs) {
+            let (found, breaks) = measure(row, depth)?;
+            prints_as(found, web, 3);
+            prints_as(breaks.ok_or("they break")?, row.breaks, 2);
+        }
+    }
+    Ok(())
 }
