@@ -12,6 +12,7 @@ use super::stock;
 use crate::catalog::Catalog;
 use crate::document::Document;
 use crate::rules::{Audience, RuleSet, Vocabulary};
+use crate::standards::Body;
 use crate::vocabulary::{Alone, BallCandidate, Situation, vocabulary};
 
 /// Where a shop's own files are; everything left out is the embedded demo's.
@@ -21,6 +22,8 @@ pub struct ShopFiles {
     pub catalog: Option<PathBuf>,
     /// The shop's own rule files, laid over the built-in ones.
     pub rules: Vec<PathBuf>,
+    /// Whose limits a drilled ball is held against; USBC's if nothing is said.
+    pub body: Option<Body>,
 }
 
 /// Rules and catalog, ready to advise.
@@ -30,6 +33,7 @@ pub struct Shop {
     catalog: Catalog,
     candidates: Vec<BallCandidate>,
     digest: String,
+    body: Body,
 }
 
 impl Shop {
@@ -70,7 +74,10 @@ impl Shop {
             }
         });
         match (rules, catalog) {
-            (Ok(rules), Ok(catalog)) => Ok(Shop::of(rules, catalog)),
+            (Ok(rules), Ok(catalog)) => {
+                let body = files.body.unwrap_or(Body::Usbc);
+                Ok(Shop::of(rules, catalog).judged_by(body))
+            }
             (Err(mut a), Err(b)) => {
                 a.merge(b);
                 Err(a.into())
@@ -96,7 +103,19 @@ impl Shop {
             catalog,
             candidates,
             digest,
+            body: Body::Usbc,
         }
+    }
+
+    /// The same shop under another body's limits.
+    #[must_use]
+    pub fn judged_by(self, body: Body) -> Shop {
+        Shop { body, ..self }
+    }
+
+    /// Whose limits a drilled ball is held against.
+    pub fn body(&self) -> Body {
+        self.body
     }
 
     /// The embedded demo shop.

@@ -150,6 +150,9 @@ pub(super) struct ShopOptions {
     /// A rule file of the shop's own, laid over the built-in rules; may be repeated
     #[arg(long = "rules", value_name = "FILE")]
     rules: Vec<PathBuf>,
+    /// Whose limits a drilled ball is held against: usbc, ibf, nbf, jbc, tba
+    #[arg(long, value_name = "BODY", default_value = "usbc", value_parser = body)]
+    body: Body,
 }
 
 impl ShopOptions {
@@ -157,6 +160,7 @@ impl ShopOptions {
         ShopFiles {
             catalog: self.catalog.clone(),
             rules: self.rules.clone(),
+            body: Some(self.body),
         }
     }
 }

@@ -6,6 +6,7 @@ use spanwright::advice::{Advice, Predicted, Shop};
 use spanwright::bowler::Bowler;
 use spanwright::catalog::Catalog;
 use spanwright::document::{Document, Format};
+use spanwright::standards::{Body, Verdict};
 
 use crate::{SHOP, drilling};
 
@@ -149,4 +150,30 @@ fn a_setting_that_is_not_settled_holds_the_drill() {
         assert!(computed.refusals().iter().any(named), "{setting}");
         assert!(computed.balance().is_none() && !advice.drill_today());
     }
+}
+
+/// The widest gripping hole was read in USBC's manual only (01/2021, drilling section, in a French translation): under
+/// another body it is a question.
+#[test]
+fn another_body_is_asked_where_only_one_is_in_print() {
+    let verdict = |shop: &Shop| {
+        let advice = straight(shop);
+        let findings = drilling(&advice).findings().iter();
+        let of_widths = findings.filter(|finding| finding.id() == "gripping-hole-diameter");
+        of_widths
+            .map(|finding| finding.verdict())
+            .collect::<Vec<_>>()
+    };
+    let other = Shop::demo().unwrap().judged_by(Body::Ibf);
+    assert!(
+        verdict(&SHOP)
+            .iter()
+            .all(|verdict| *verdict == Verdict::Pass)
+    );
+    assert!(
+        verdict(&other)
+            .iter()
+            .all(|verdict| *verdict == Verdict::Ask)
+    );
+    assert!(!verdict(&SHOP).is_empty() && !verdict(&other).is_empty());
 }

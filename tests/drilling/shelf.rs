@@ -34,7 +34,7 @@ fn shop(units: &[(&str, &str)]) -> Shop {
     fs::write(folder.path().join("shelf.csv"), rows.join("\n") + "\n").unwrap();
     let files = ShopFiles {
         catalog: Some(folder.path().to_owned()),
-        rules: Vec::new(),
+        ..ShopFiles::default()
     };
     Shop::open(&files).unwrap()
 }

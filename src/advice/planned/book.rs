@@ -5,7 +5,7 @@ use super::Bench;
 use crate::catalog::Stock;
 use crate::fitting::best_unit::Limits;
 use crate::standards::{
-    BallFacts, Body, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards, Verdict,
+    BallFacts, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards, Verdict,
 };
 
 /// More than any scale shows: for a ball whose limits nobody knows.
@@ -48,7 +48,7 @@ impl Bench<'_, '_> {
         let thumb = self.placed.thumb.is_some();
         let found = Standards::builtin().ok().and_then(|standards| {
             let today = standards.known_until();
-            standards.static_limits(weight, today, Body::Usbc, thumb, false)
+            standards.static_limits(weight, today, self.consultation.shop.body(), thumb, false)
         });
         let Some(found) = found else {
             let limits = Limits {
@@ -95,7 +95,11 @@ impl Bench<'_, '_> {
         };
         self.weights_of(drilling, &mut facts);
         self.holes_of(drilling, &mut facts);
-        standards.judge(&facts, standards.known_until(), Body::Usbc)
+        standards.judge(
+            &facts,
+            standards.known_until(),
+            self.consultation.shop.body(),
+        )
     }
 
     /// What the clauses say of holes and weights, where nothing else is known of the ball.
@@ -106,7 +110,11 @@ impl Bench<'_, '_> {
         let mut facts = BallFacts::default();
         self.weights_of(drilling, &mut facts);
         self.holes_of(drilling, &mut facts);
-        let mut findings = standards.judge(&facts, standards.known_until(), Body::Usbc);
+        let mut findings = standards.judge(
+            &facts,
+            standards.known_until(),
+            self.consultation.shop.body(),
+        );
         findings.retain(|finding| finding.verdict() != Verdict::Ask);
         findings
     }
