@@ -120,6 +120,13 @@ fn nobody_owns_forty_one_balls() {
     46,
     "contradiction: a ball of 13.94 lb can't weigh 14 lb once it is drilled (line 1) (look whether the two were exchanged)"
 )]
+// A quarter of 27 in around is 6 3/4 in: derived.
+#[case(
+    "pap: { over: 8, up: 1/2 up, first: up }",
+    14,
+    "out-of-range: the distance over from the centreline of 8.0000 is above the most possible, 6.7500 (measure again, or \
+     say `first: over` if that came first)"
+)]
 #[case(
     "fit_card: { before: 15 lb }",
     21,

@@ -47,9 +47,16 @@ fn turn_round(sheet: &mut Sheet) {
         return;
     };
     let point = Point::from_up_first(&Sphere::default(), inches(up.value), inches(over.value));
-    let Ok(point) = point else {
-        // Both lie far inside what a ball has.
-        return;
+    let point = match point {
+        Ok(point) => point,
+        // Square to the centreline a quarter of the way around leads to its pole: there is nothing beyond.
+        Err(misfit) => {
+            let help = "measure again, or say `first: over` if that came first";
+            sheet
+                .reader
+                .fault_with_help(over.node, "out-of-range", misfit.to_string(), help);
+            return;
+        }
     };
     for (name, length, node) in [
         ("bowler.pap_over", point.over(), over.node),
