@@ -1,7 +1,11 @@
 //! How the core turns: less taken out changes it less, and an asymmetric ball has its mass bias on the layout.
 
-use spanwright::advice::{Advice, CoreChange};
+use spanwright::advice::{Advice, CoreChange, Shop};
+use spanwright::catalog::Catalog;
+use spanwright::document::{Document, Format};
 use spanwright::notation::Notation::Density;
+
+use serde_json::json;
 
 use crate::bench::{shop, straight};
 use crate::{SHOP, bowler, drilling, measured};
@@ -78,4 +82,28 @@ fn over_the_label_the_heavy_spot_is_in_the_grip() {
         .find(|(name, _)| *name == "centre of gravity")
         .unwrap();
     assert!(spot.1.0.abs() < 1e-9 && spot.1.1.abs() < 1e-9, "{spot:?}");
+}
+
+/// Without its drilling angle an asymmetric ball has no layout: the mass bias lies nowhere by chance.
+#[test]
+fn an_angle_that_is_not_settled_leaves_the_layout_open() {
+    let rule = "{ id: one-more, start: 45 degrees, because: Ours., source: own choice }";
+    let overlay = format!("subject: pin.drilling_angle\nrules:\n  - {rule}\n");
+    let document = Document::parse("ours.yaml", overlay.as_bytes(), Format::Yaml).unwrap();
+    let rules = SHOP.rules().overlay(&[document]).unwrap();
+    let twice = Shop::of(rules, Catalog::demo().unwrap());
+    let mut profile = measured();
+    profile["pap"] = json!({ "over": "5", "up": "1/2 up" });
+    let bowler = bowler(&profile);
+    let settled = SHOP.fit(&bowler, "sainfoin@15").unwrap();
+    assert!(drilling(&settled).layout().is_some());
+    let advice = twice.fit(&bowler, "sainfoin@15").unwrap();
+    let computed = drilling(&advice);
+    assert!(computed.layout().is_none() && computed.balance().is_none());
+    let open = computed.open().join(" ");
+    assert!(open.contains("Settle the layout's numbers"), "{open}");
+    assert!(!advice.drill_today());
+    // A symmetric ball has no such angle.
+    let symmetric = twice.fit(&bowler, "hawkbit@14").unwrap();
+    assert!(drilling(&symmetric).layout().is_some());
 }

@@ -68,8 +68,13 @@ impl Bench<'_, '_> {
         let ((Some(over), Some(up)), (Some(pin), Some(val))) = (pap, from_pap) else {
             return Ok(None);
         };
+        let drilling = self.degrees("fit.pin.drilling_angle");
+        // Without it the mass bias would end up wherever the heavy spot balances best.
+        if drilling.is_none() && situation.is_word("settled.core", "asymmetric") {
+            return Ok(None);
+        }
         let pap = Point::new(&self.ball, over, up)?;
-        let layout = match self.degrees("fit.pin.drilling_angle") {
+        let layout = match drilling {
             Some(drilling) if asymmetric => Angles::new(&self.ball, drilling, pin, val)
                 .and_then(|angles| Layout::from_angles(&self.ball, pap, &angles)),
             _ => Layout::from_pap(&self.ball, pap, pin, val),
