@@ -56,7 +56,7 @@ struct Stated {
 pub enum NotCalibrated {
     /// These cards lack something.
     Cards(Vec<CardTrouble>),
-    /// Two cards tell just the same: one ball counted twice would make the errors look smaller than they are.
+    /// Two cards tell the same holes and readings: one ball counted twice would make the errors look smaller than they are.
     Repeated(String, String),
     /// The readings don't tell.
     CannotTell(CannotTell),
@@ -96,10 +96,7 @@ impl Shop {
     pub fn calibrate(&self, cards: &[(String, Bowler)]) -> Result<Calibrated, NotCalibrated> {
         let mut weighings = Vec::new();
         let mut troubles = Vec::new();
-        for (index, (card, bowler)) in cards.iter().enumerate() {
-            if let Some((first, _)) = cards[..index].iter().find(|(_, other)| other == bowler) {
-                return Err(NotCalibrated::Repeated(first.clone(), card.clone()));
-            }
+        for (card, bowler) in cards {
             match weighing(self, card, bowler) {
                 Ok(weighing) => weighings.push(weighing),
                 Err(trouble) => troubles.push(trouble),
@@ -107,6 +104,14 @@ impl Shop {
         }
         if !troubles.is_empty() {
             return Err(NotCalibrated::Cards(troubles));
+        }
+        for (index, (weighing, (card, _))) in weighings.iter().zip(cards).enumerate() {
+            // Whatever else is written on the card: the same holes with the same readings are the same ball.
+            let before = weighings.iter().zip(cards).take(index);
+            let mut same = before.filter(|(other, _)| other.pair == weighing.pair);
+            if let Some((_, (first, _))) = same.next() {
+                return Err(NotCalibrated::Repeated(first.clone(), card.clone()));
+            }
         }
         let pairs: Vec<ReadingPair> = weighings.iter().map(|each| each.pair.clone()).collect();
         let calibration = calibrate_to(&pairs, STEPS).map_err(NotCalibrated::CannotTell)?;

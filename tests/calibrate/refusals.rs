@@ -102,11 +102,14 @@ fn one_ball_warns_that_its_error_is_a_guess() {
 #[test]
 fn a_ball_counts_once() {
     let card = || GRIPS[0].weighed((3.2, 1.18), false);
-    let words = refused([card(), GRIPS[1].weighed((3.2, 1.18), false), card()]);
-    assert_eq!(
-        words,
-        "card-2.yaml tells just what card-0.yaml does: give each ball once\n"
-    );
+    // Nor does another name make another ball of it.
+    for again in [card(), card() + "name: Somebody Else\n"] {
+        let words = refused([card(), GRIPS[1].weighed((3.2, 1.18), false), again]);
+        assert_eq!(
+            words,
+            "card-2.yaml tells just what card-0.yaml does: give each ball once\n"
+        );
+    }
 }
 
 #[test]
