@@ -39,7 +39,9 @@ views! {
         balance: Option<Predicted> => &Option<Predicted>,
         /// How the core turns before and after.
         core: Option<CoreChange> => &Option<CoreChange>,
-        /// What the governing body's rules say of the drilled ball.
+        /// Whose limits the drilled ball is held against.
+        body: crate::standards::Body,
+        /// What that body's rules say of the drilled ball.
         findings: Vec<crate::standards::Finding> => &[crate::standards::Finding],
         /// What could not be computed, the action first.
         open: Vec<String> => &[String],

@@ -36,7 +36,7 @@ pub(super) fn write(page: &mut Page<'_>, drilling: &Drilling) {
     if let Some(core) = drilling.core().as_ref().filter(|_| fitter) {
         self::core(page, core);
     }
-    findings(page, drilling.findings());
+    findings(page, drilling);
     for open in drilling.open().iter().filter(|_| fitter) {
         page.item(2, "Open: ", open);
     }
@@ -234,7 +234,8 @@ fn core(page: &mut Page<'_>, core: &CoreChange) {
 }
 
 /// Broken limits to everybody; what to ask to whoever bowls in leagues; what is kept to the fitter, in brief.
-fn findings(page: &mut Page<'_>, findings: &[Finding]) {
+fn findings(page: &mut Page<'_>, drilling: &Drilling) {
+    let findings = drilling.findings();
     let of = |verdict| {
         let such = findings.iter();
         such.filter(move |finding| finding.verdict() == verdict)
@@ -243,7 +244,8 @@ fn findings(page: &mut Page<'_>, findings: &[Finding]) {
     if findings.is_empty() || audience == Audience::Newcomer && of(Verdict::Fail).next().is_none() {
         return;
     }
-    page.heading("What the rule book says");
+    let body = drilling.body().name();
+    page.heading(&format!("What the rule book of {body} says"));
     for finding in of(Verdict::Fail) {
         let about = capitalised(finding.about());
         let clause = match audience {

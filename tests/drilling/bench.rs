@@ -6,6 +6,8 @@ use spanwright::advice::{Advice, Predicted, Shop};
 use spanwright::bowler::Bowler;
 use spanwright::catalog::Catalog;
 use spanwright::document::{Document, Format};
+use spanwright::report::{Look, text};
+use spanwright::rules::Audience;
 use spanwright::standards::{Body, Verdict};
 
 use crate::{SHOP, drilling};
@@ -176,4 +178,9 @@ fn another_body_is_asked_where_only_one_is_in_print() {
             .all(|verdict| *verdict == Verdict::Ask)
     );
     assert!(!verdict(&SHOP).is_empty() && !verdict(&other).is_empty());
+    // Whose rule book it is stands above what it says.
+    let advice = straight(&other);
+    assert_eq!(drilling(&advice).body(), Body::Ibf);
+    let said = text(&advice, &Look::plain(Audience::Fitter));
+    assert!(said.contains("What the rule book of IBF says"), "{said}");
 }

@@ -15,6 +15,7 @@ use crate::fitting::Sphere;
 use crate::fitting::grip::{Fault, Placed, Reference, place};
 use crate::notation::Notation;
 use crate::rules::Fact;
+use crate::standards::Body;
 use crate::vocabulary::{Alone, Ordered, bench, ordered};
 
 /// What every part of the plan is computed from.
@@ -34,7 +35,7 @@ impl Consultation<'_> {
         let ball = Sphere::default();
         let left = self.situation.is_word("bowler.hand", "left");
         let order = ordered(&self.situation, Reference::OwnLine)?;
-        let mut drilling = empty(&ball, left);
+        let mut drilling = empty(&ball, left, self.shop.body());
         let placed = match place(&ball, &order.grip) {
             Ok(placed) => placed,
             Err(unplaceable) => {
@@ -103,7 +104,7 @@ fn unplaced(fault: &Fault) -> Refusal {
     }
 }
 
-fn empty(ball: &Sphere, left_hand: bool) -> Drilling {
+fn empty(ball: &Sphere, left_hand: bool, body: Body) -> Drilling {
     Drilling {
         circumference: ball.circumference(),
         left_hand,
@@ -113,6 +114,7 @@ fn empty(ball: &Sphere, left_hand: bool) -> Drilling {
         layout: None,
         balance: None,
         core: None,
+        body,
         findings: Vec::new(),
         open: Vec::new(),
     }

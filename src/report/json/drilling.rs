@@ -17,6 +17,7 @@ pub(super) struct DrillingDoc<'a> {
     layout: Option<LayoutDoc<'a>>,
     balance: Option<BalanceDoc<'a>>,
     core: Option<CoreDoc>,
+    body: &'static str,
     findings: Vec<FindingDoc<'a>>,
     open: &'a [String],
 }
@@ -139,6 +140,7 @@ impl<'a> DrillingDoc<'a> {
             layout: drilling.layout().as_ref().map(LayoutDoc::new),
             balance: drilling.balance().as_ref().map(BalanceDoc::new),
             core: drilling.core().as_ref().map(CoreDoc::new),
+            body: drilling.body().word(),
             findings: drilling.findings().iter().map(FindingDoc::new).collect(),
             open: drilling.open(),
         }

@@ -9,7 +9,10 @@ use crate::standards::{Finding, Verdict};
 /// Writes the part; gives back how far down it reaches.
 pub(super) fn write(canvas: &mut Canvas, job: &Job<'_>, at: Spot, wide: f64) -> f64 {
     let mut flow = Flow::new(canvas, at, wide);
-    flow.heading("8  What the rule book says");
+    flow.heading(&match job.drilling {
+        Some(drilling) => format!("8  What the rule book of {} says", drilling.body().name()),
+        None => "8  What the rule book says".to_owned(),
+    });
     let findings = job.drilling.map_or(&[][..], |drilling| drilling.findings());
     if findings.is_empty() {
         flow.text("Not judged. Ask the governing body of the league or tournament.");

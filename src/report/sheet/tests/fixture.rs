@@ -10,7 +10,7 @@ use crate::advice::{
 };
 use crate::bowler::Bowler;
 use crate::document::{Document, Format};
-use crate::standards::{Finding, Verdict};
+use crate::standards::{Body, Finding, Verdict};
 
 const BALL: f64 = 27.0 / TAU;
 
@@ -251,6 +251,7 @@ fn drilling(holes: Vec<PlannedHole>) -> Drilling {
     };
     Drilling {
         circumference: 27.0,
+        body: Body::Usbc,
         left_hand: false,
         holes,
         webs: vec![PlannedWeb {
