@@ -160,3 +160,26 @@ fn without_the_cards_readings_no_weights_are_told() {
     let open = drilling(&advice).open().join(" ");
     assert!(open.contains("Weigh the old ball"), "{open}");
 }
+
+#[test]
+fn plugs_that_are_in_are_not_waited_for() {
+    let mut profile = anew(json!({ "over": "0", "up": "0" }));
+    profile["used_ball"]["holes"] = json!("plugged");
+    let open = drilling(&fit(&profile)).open().join(" ");
+    assert!(open.contains("See that the plugs have hardened"), "{open}");
+    assert!(!open.contains("overnight"), "{open}");
+}
+
+/// Derived: three readings of 16 oz square to each other come to 16 times the root of 3, almost 28 oz, along their middle.
+#[test]
+fn readings_that_no_scale_shows_together_are_asked_again() {
+    let mut profile = anew(json!({ "over": "3 R", "up": "0" }));
+    profile["fit_card"]["statics"] =
+        json!({ "bottom": "16 oz", "left": "16 oz", "thumb": "16 oz" });
+    let advice = fit(&profile);
+    let open = drilling(&advice).open().join(" ");
+    assert!(open.contains("more than any scale shows"), "{open}");
+    // Sides are named, never signed.
+    assert!(!open.contains("-"), "{open}");
+    assert!(drilling(&advice).balance().is_none());
+}

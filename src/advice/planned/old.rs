@@ -59,8 +59,12 @@ impl Bench<'_, '_> {
         if into.is_empty() {
             return Vec::new();
         }
+        let first = match self.consultation.situation.known("used.open_holes") {
+            Some(0) => "See that the plugs have hardened",
+            _ => "Let the plugs harden overnight",
+        };
         vec![format!(
-            "Let the plugs harden overnight: new holes run into old ones ({}).",
+            "{first}: new holes run into old ones ({}).",
             into.join("; ")
         )]
     }

@@ -9,6 +9,8 @@ use crate::fitting::solid::{drilled, sleeve};
 
 /// What is needed before an old ball's weights can be told.
 const WEIGH: &str = "Weigh the old ball, and its static weights about its old grip, before it is plugged: without them no weights can be told.";
+/// Readings that are each possible, but not all of them in one ball.
+const WEIGH_AGAIN: &str = "Weigh the ball again: seen from the new grip, its static weights are more than any scale shows.";
 /// Where the core lies in an old ball nobody wrote down.
 const LAYOUT: &str = "Find pin and heavy spot on the old ball: its layout is what the new grip's place makes of them.";
 /// A plugged ball has other weights than its card says.
@@ -36,15 +38,13 @@ impl Bench<'_, '_> {
                 drilling.balance = Some(balance);
                 drilling.open.push(LAYOUT.to_owned());
             }
-            Some(Err(misfit)) => drilling
-                .open
-                .push(format!("Weigh the ball again: {misfit}.")),
+            Some(Err(why)) => drilling.open.push(why),
             None => drilling.open.push(WEIGH.to_owned()),
         }
     }
 
-    /// The prediction; `None` while a reading is missing on the card.
-    fn weighed(&self, old: &Placed, shift: Shift) -> Option<Result<Predicted, Misfit>> {
+    /// The prediction, or what to do about readings that no ball has; `None` while a reading is missing on the card.
+    fn weighed(&self, old: &Placed, shift: Shift) -> Option<Result<Predicted, String>> {
         let bowler = self.consultation.bowler;
         let statics = bowler.card()?.statics();
         let ounces = |hundredths: Option<i64>| Some(hundredths? as f64 / 100.0);
@@ -57,30 +57,37 @@ impl Bench<'_, '_> {
         };
         // Hundredths of a pound.
         let weight = bowler.answer("card.ball_weight")? as f64 / 100.0 * 16.0;
-        Some(self.counted(old, shift, weight, statics))
+        let Ok((ball, scale)) = self.seen_from_the_new(shift, weight, statics) else {
+            return Some(Err(WEIGH_AGAIN.to_owned()));
+        };
+        let counted = self.counted(old, &ball, &scale);
+        Some(counted.map_err(|misfit| format!("Check the old ball's card: {misfit}.")))
     }
 
-    fn counted(
+    /// The old ball as it is, on the scale about its new grip.
+    fn seen_from_the_new(
         &self,
-        old: &Placed,
         shift: Shift,
         ounces: f64,
         statics: Statics,
-    ) -> Result<Predicted, Misfit> {
+    ) -> Result<(Ball, Scale), Misfit> {
         let arm = self.number("bench.scale_arm", 1000.0);
         let scale = Scale::new(arm, Model::Moment)?;
         // The readings are a vector: about the new grip it is the same one, turned.
         let [side, finger, top] =
             shift.carry(&self.ball, [statics.side, statics.finger, statics.top])?;
         let about_new = Statics { top, side, finger };
-        let ball = Ball::weighed(self.ball, ounces, about_new, &scale)?;
+        Ok((Ball::weighed(self.ball, ounces, about_new, &scale)?, scale))
+    }
+
+    fn counted(&self, old: &Placed, ball: &Ball, scale: &Scale) -> Result<Predicted, Misfit> {
         let mut changes = self.plugs(old)?;
         changes.extend(self.changes()?);
-        let finished = finish(&ball, &changes, &scale)?;
+        let finished = finish(ball, &changes, scale)?;
         let hundredths = libm::round(finished.ounces() * 100.0 / 16.0) as i64;
         let aim = self.aim(hundredths);
         let mut settings = self.settings(true);
-        settings.push(self.by_halves(&ball, &changes)?);
+        settings.push(self.by_halves(ball, &changes)?);
         let squares = finished.centre().iter().map(|c| c * c).sum::<f64>();
         Ok(Predicted {
             unit: "the old ball, as its card weighs it".to_owned(),
