@@ -14,8 +14,8 @@ const NAME: usize = 29;
 /// A wall of so many inches is far from breaking: where it would break is nobody's question.
 const ROOMY: f64 = 0.5;
 
-/// Writes what was computed; what may not be drilled stands first. Only the fitter reads more than refusals, weights and
-/// broken limits.
+/// Writes what was computed; what may not be drilled stands first. Only the fitter reads more than refusals, broken limits and
+/// the weights of a ball that may be drilled.
 pub(super) fn write(page: &mut Page<'_>, drilling: &Drilling) {
     let fitter = page.audience() == Audience::Fitter;
     refusals(page, drilling.refusals(), fitter);
@@ -30,7 +30,9 @@ pub(super) fn write(page: &mut Page<'_>, drilling: &Drilling) {
     if let Some(layout) = drilling.layout().as_ref().filter(|_| fitter) {
         self::layout(page, layout);
     }
-    if let Some(balance) = drilling.balance() {
+    // Nobody but the fitter expects weights of what isn't drilled.
+    let expected = fitter || !drilling.is_refused();
+    if let Some(balance) = drilling.balance().as_ref().filter(|_| expected) {
         self::balance(page, balance, drilling.left_hand());
     }
     if let Some(core) = drilling.core().as_ref().filter(|_| fitter) {
@@ -50,6 +52,9 @@ fn refusals(page: &mut Page<'_>, refusals: &[Refusal], fitter: bool) {
     for refusal in refusals {
         page.urgent(refusal.what());
         match refusal.mends() {
+            [] if !fitter => {
+                page.paragraph(4, "It takes more than one change; the fitter sees to it.")
+            }
             [] => page.paragraph(4, "No single change mends it; change two."),
             _ if !fitter => page.paragraph(4, "One change can mend it; the fitter knows which."),
             [only] => page.paragraph(4, only),

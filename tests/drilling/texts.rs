@@ -106,3 +106,15 @@ fn an_unknown_depth_is_said() {
         "{thumb}"
     );
 }
+
+/// A ball that isn't drilled has no weights to expect.
+#[rstest]
+#[case(Audience::Newcomer)]
+#[case(Audience::League)]
+fn a_refused_ball_has_no_weights_to_expect(#[case] audience: Audience) {
+    let refused = read(&thin(), audience);
+    assert!(refused.contains("Not to be drilled"), "{refused}");
+    assert!(!refused.contains("Weights to expect"), "{refused}");
+    let drillable = read(&advise(&with_card()), audience);
+    assert!(drillable.contains("Weights to expect"), "{drillable}");
+}
