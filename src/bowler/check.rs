@@ -3,11 +3,20 @@
 use super::hand::Hand;
 use super::sheet::Sheet;
 use super::span::{Finger, Grip, Span, SpanKind};
+use super::words::SYMPTOMS;
 use super::{FitCard, OwnedBall, oval};
 use crate::notation::Notation;
 
-/// The bits of `check.symptoms` that a thumb outside the ball can't have: hangs, tape, open, its blisters, tip and base.
-const OF_THE_THUMB: i64 = 1 | (1 << 2) | (1 << 4) | (1 << 5) | (1 << 6) | (1 << 7) | (1 << 8);
+/// Complaints that a thumb outside the ball can't have.
+const OF_THE_THUMB: [&str; 7] = [
+    "thumb_hangs",
+    "tape_in_or_out",
+    "wants_open_thumb",
+    "blister_thumb_back",
+    "blister_thumb_side",
+    "thumb_tip_bruise",
+    "thumb_base_callus",
+];
 /// The most by which the spans to the two fingers differ without a second look, in 1/64 in.
 const SPAN_DIFFERENCE: i64 = 16;
 /// Ages from which and up to which a body weight is compared with the age, in years.
@@ -101,9 +110,12 @@ fn check_thumb(sheet: &mut Sheet, parts: &Parts) {
             "The thumb stays out, yet spans from the thumb are given. Does it go in?",
         );
     }
-    if sheet
-        .value("check.symptoms")
-        .is_some_and(|symptoms| symptoms & OF_THE_THUMB != 0)
+    let symptoms = sheet.value("check.symptoms").unwrap_or(0);
+    let has = |word: &&str| SYMPTOMS.iter().position(|w| w == word);
+    if OF_THE_THUMB
+        .iter()
+        .filter_map(has)
+        .any(|bit| symptoms & (1 << bit) != 0)
     {
         sheet.ask(
             "bowler.thumb",

@@ -21,7 +21,7 @@ use crate::vocabulary::{Alone, bench};
 /// The bench's settings that a weight hangs on.
 const WEIGHED_WITH: [&str; 3] = ["bench.scale_arm", "bench.density_out", "bench.density_back"];
 /// For an old ball the plugs' density counts as well.
-const PLUGS: &str = "bench.density_plug";
+pub(super) const PLUGS: &str = "bench.density_plug";
 
 /// A unit with everything that was decided about it.
 struct Taken<'k> {

@@ -133,7 +133,9 @@ impl Bench<'_, '_> {
                 mends: vec![format!("State {} once in the shop's rules.", fact.meaning)],
             })
         };
-        bench().iter().filter_map(missing).collect()
+        // A new ball has no plugs.
+        let counts = |fact: &&Fact| self.is_used() || fact.name != balance::PLUGS;
+        bench().iter().filter(counts).filter_map(missing).collect()
     }
 
     /// What is still to be measured before weights can be told.
