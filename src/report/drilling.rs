@@ -4,6 +4,7 @@ use super::page::{Page, capitalised};
 use crate::advice::{
     CoreChange, Drilling, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
+use crate::fitting::layout::is_high_flare;
 use crate::fitting::sixty_fourths;
 use crate::notation::Notation;
 use crate::rules::Audience;
@@ -228,6 +229,11 @@ fn core(page: &mut Page<'_>, core: &CoreChange) {
             "low RG {rg:.3} in, differential {differential:.3} in, intermediate {intermediate:.3} in"
         );
         row(page, name, &words);
+    }
+    let (_, differential, _) = core.after();
+    if is_high_flare(differential).unwrap_or(false) {
+        let words = "In print such a differential is called high flare: a word, not a promise.";
+        page.paragraph(2, words);
     }
     if let Some(moved) = core.moved() {
         let words = format!(

@@ -4,6 +4,8 @@ use spanwright::advice::{Advice, CoreChange, Shop};
 use spanwright::catalog::Catalog;
 use spanwright::document::{Document, Format};
 use spanwright::notation::Notation::Density;
+use spanwright::report::{self, Look};
+use spanwright::rules::Audience;
 
 use serde_json::json;
 
@@ -106,4 +108,17 @@ fn an_angle_that_is_not_settled_leaves_the_layout_open() {
     // A symmetric ball has no such angle.
     let symmetric = twice.fit(&bowler, "hawkbit@14").unwrap();
     assert!(drilling(&symmetric).layout().is_some());
+}
+
+/// A drilled differential of 0.050 and up is called high flare (Sharon Herald, 6 October 2022, "Symmetrical cores",
+/// published); a plain ball's isn't.
+#[test]
+fn high_flare_is_called_so_where_it_is() {
+    for (ball, high) in [("silverweed@15", true), ("harebell@14", false)] {
+        let advice = SHOP.fit(&bowler(&measured()), ball).unwrap();
+        let (_, differential, _) = core(&advice).after();
+        assert_eq!(differential >= 0.050, high, "{ball}: {differential}");
+        let text = report::text(&advice, &Look::plain(Audience::Fitter));
+        assert_eq!(text.contains("high flare"), high, "{ball}");
+    }
 }
