@@ -155,6 +155,8 @@ views! {
         before: (f64, f64, f64),
         /// The same of the drilled ball.
         after: (f64, f64, f64),
+        /// Unit directions of the drilled ball's principal axes, of lowest, middle and highest RG; each is a line.
+        axes: [[f64; 3]; 3],
         /// Inches along the surface that the axis of lowest RG moved; none where the core has no such axis.
         moved: Option<f64>,
     }

@@ -122,3 +122,26 @@ fn high_flare_is_called_so_where_it_is() {
         assert_eq!(text.contains("high flare"), high, "{ball}");
     }
 }
+
+/// Principal axes are square to each other, and the lowest lies as far from the pin as is told.
+#[test]
+fn the_axes_are_square_and_as_far_from_the_pin_as_is_told() {
+    let advice = SHOP.fit(&bowler(&measured()), "hawkbit@14").unwrap();
+    let core = core(&advice);
+    let dot = |a: [f64; 3], b: [f64; 3]| -> f64 { a.iter().zip(b).map(|(a, b)| a * b).sum() };
+    let [low, middle, high] = core.axes();
+    for (one, other) in [(low, middle), (middle, high), (low, high)] {
+        assert!(dot(one, other).abs() < 1e-9);
+    }
+    let layout = drilling(&advice).layout().as_ref().unwrap();
+    let (_, (over, up)) = layout.points()[0];
+    // Inches along a ball 27 in around as radians.
+    let radius = 27.0 / std::f64::consts::TAU;
+    let (over, up) = (over / radius, up / radius);
+    let pin = [up.cos() * over.sin(), up.sin(), up.cos() * over.cos()];
+    let apart = radius * dot(low, pin).abs().min(1.0).acos();
+    assert!(
+        (apart - core.moved().unwrap()).abs() < 1e-6,
+        "{apart} {core:?}"
+    );
+}

@@ -317,6 +317,7 @@ fn core(
             turning.differential(),
             turning.intermediate(),
         ),
+        axes: turning.axes(),
         moved: turning.moved(),
     })
 }

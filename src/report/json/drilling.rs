@@ -109,6 +109,7 @@ struct BalanceDoc<'a> {
 struct CoreDoc {
     before: TurningDoc,
     after: TurningDoc,
+    axes: [[f64; 3]; 3],
     moved: Option<f64>,
 }
 
@@ -251,6 +252,7 @@ impl CoreDoc {
         CoreDoc {
             before: turning(core.before()),
             after: turning(core.after()),
+            axes: core.axes().map(|axis| axis.map(finest)),
             moved: core.moved().map(fine),
         }
     }

@@ -319,6 +319,7 @@ fn drilling(holes: Vec<PlannedHole>) -> Drilling {
         core: Some(CoreChange {
             before: (2.5, 0.048, 0.0),
             after: (2.506, 0.044, 0.009),
+            axes: [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],
             moved: Some(0.3),
         }),
         findings: vec![
