@@ -5,25 +5,17 @@
 
 #[path = "bowler/card.rs"]
 mod card;
+#[path = "bowler/written.rs"]
+mod written;
 
 use std::path::{Path, PathBuf};
 
 use rstest::rstest;
 use spanwright::bowler::{ACHES, ANSWERS, Along, Bowler, Finger, Grip, Shape, SpanKind, answer};
-use spanwright::document::{Document, Faults, Format};
+use spanwright::document::{Document, Format};
 use spanwright::rules::Kind;
 
-fn parse(text: &str) -> Result<Bowler, Faults> {
-    Bowler::read(&Document::parse(
-        "profile.yaml",
-        text.as_bytes(),
-        Format::Yaml,
-    )?)
-}
-
-fn bowler(text: &str) -> Bowler {
-    parse(text).unwrap_or_else(|faults| panic!("{faults}"))
-}
+use written::bowler;
 
 fn demo(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR"))

@@ -5,6 +5,8 @@
 
 #[path = "faults/marks.rs"]
 mod marks;
+#[path = "bowler/written.rs"]
+mod written;
 
 use std::path::{Path, PathBuf};
 
@@ -12,19 +14,9 @@ use marks::{marks, reported};
 use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::bowler::Bowler;
-use spanwright::document::{Document, Faults, Format};
+use spanwright::document::{Document, Format};
 
-fn parse(text: &str) -> Result<Bowler, Faults> {
-    Bowler::read(&Document::parse(
-        "profile.yaml",
-        text.as_bytes(),
-        Format::Yaml,
-    )?)
-}
-
-fn bowler(text: &str) -> Bowler {
-    parse(text).unwrap_or_else(|faults| panic!("{faults}"))
-}
+use written::{bowler, parse};
 
 fn here(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(path)

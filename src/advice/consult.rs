@@ -175,7 +175,7 @@ fn withhold(spec: &mut DrillSpec) {
 
 impl<'s> Consultation<'s> {
     /// Nothing is settled yet.
-    fn begin(shop: &'s Shop, bowler: &'s Bowler) -> Self {
+    pub(super) fn begin(shop: &'s Shop, bowler: &'s Bowler) -> Self {
         let mut consultation = Consultation {
             shop,
             bowler,

@@ -15,8 +15,8 @@ use crate::bowler::Bowler;
 use crate::notation::Notation;
 use crate::rules::{Fate, Line, Measured, Severity};
 use crate::vocabulary::{
-    Alone, CARD_NUMBERS, CardNumber, Interval, Situation, StageWorld, all_words, answers_behind,
-    cause_facts, words,
+    Alone, CARD_NUMBERS, CardNumber, Interval, StageWorld, all_words, answers_behind, cause_facts,
+    words,
 };
 
 /// The measure by which no number may change more at once.
@@ -50,13 +50,7 @@ impl Shop {
     /// # Errors
     /// [`Trouble::Rules`] where the rules have no causes to choose from.
     pub fn refit(&self, bowler: &Bowler) -> Result<Refit, Trouble> {
-        let mut consultation = Consultation {
-            shop: self,
-            bowler,
-            situation: Situation::of(bowler, self.rules()),
-            cautions: Vec::new(),
-            settled: Vec::new(),
-        };
+        let mut consultation = Consultation::begin(self, bowler);
         consultation.numbers_for_the_hand();
         let (causes, ruled_out) = consultation.causes()?;
         let likeliest = causes.first().map(|cause| cause.word);
@@ -115,13 +109,14 @@ impl Shop {
     }
 }
 
-/// Everything serious, and what is mild and speaks of the body or the fit.
+/// Everything serious, and what is mild and speaks of the body or the fit. The numbers worked out for the hand are only held
+/// against the card; nobody drills them, so what is said of them is left out.
 fn of_the_fit(caution: &Caution) -> bool {
-    let facts = caution.reason.facts.iter();
-    caution.severity == Severity::Serious
-        || facts
-            .clone()
-            .any(|(fact, _)| ABOUT_THE_FIT.iter().any(|start| fact.starts_with(start)))
+    let about = |starts: &[&str]| {
+        let mut facts = caution.reason.facts.iter();
+        facts.any(|(fact, _)| starts.iter().any(|start| fact.starts_with(start)))
+    };
+    !about(&["fit."]) && (caution.severity == Severity::Serious || about(ABOUT_THE_FIT))
 }
 
 impl Consultation<'_> {

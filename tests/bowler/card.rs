@@ -4,7 +4,8 @@ use rstest::rstest;
 use spanwright::bowler::Bowler;
 use spanwright::document::Document;
 
-use crate::{bowler, demo, parse};
+use crate::demo;
+use crate::written::{bowler, parse};
 
 #[test]
 fn the_fit_card_keeps_its_words_and_spans() {

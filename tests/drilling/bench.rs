@@ -184,3 +184,21 @@ fn another_body_is_asked_where_only_one_is_in_print() {
     let said = text(&advice, &Look::plain(Audience::Fitter));
     assert!(said.contains("What the rule book of IBF says"), "{said}");
 }
+
+/// A scale that reads a weight in full at one inch shows three times what the built-in arm does: more than the printed
+/// limit, so the ball isn't drilled as it stands.
+#[test]
+fn a_predicted_weight_over_a_printed_limit_holds_the_drill() {
+    let advice = straight(&shop("bench.scale_arm", "scale-arm-three-inches", "1 in"));
+    let computed = drilling(&advice);
+    let failed = |finding: &&spanwright::standards::Finding| {
+        finding.id().starts_with("static-") && finding.verdict() == Verdict::Fail
+    };
+    let broken: Vec<_> = computed.findings().iter().filter(failed).collect();
+    assert!(!broken.is_empty());
+    for finding in broken {
+        let told = |refusal: &spanwright::advice::Refusal| refusal.what().contains(finding.says());
+        assert!(computed.refusals().iter().any(told));
+    }
+    assert!(!advice.drill_today());
+}

@@ -105,6 +105,12 @@ proptest! {
 
     #[test]
     fn texts_are_whole_and_plain(profile in complaining()) {
+        for caution in refit(&profile).cautions() {
+            for audience in [Audience::Newcomer, Audience::League, Audience::Fitter] {
+                let text = caution.reason().text(audience);
+                prop_assert!(!text.contains("not known"), "{}: {text}", caution.reason().rule());
+            }
+        }
         let refit = refit(&profile);
         for audience in [Audience::Newcomer, Audience::League, Audience::Fitter] {
             let text = report::refit_text(&refit, &Look::plain(audience).wide(200));

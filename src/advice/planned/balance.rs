@@ -171,8 +171,6 @@ impl Bench<'_, '_> {
     ) -> Predicted {
         let units = stock.units();
         let first = &choices[0];
-        let statics = finished.statics();
-        let squares = finished.centre().iter().map(|c| c * c).sum::<f64>();
         let mut because = Vec::new();
         because.push(match choices.get(1) {
             Some(next) => format!(
@@ -188,15 +186,9 @@ impl Bench<'_, '_> {
         Predicted {
             unit: called(&units[first.unit()]),
             because,
-            out: finished.out_ounces(),
-            back: finished.back_ounces(),
-            pounds: finished.ounces() / 16.0,
-            offset: libm::sqrt(squares),
-            top: statics.top,
-            side: statics.side,
-            finger: statics.finger,
             margin: aim.known.then_some(first.margin()),
             settings: self.settings(false),
+            ..told(finished)
         }
     }
 
@@ -260,6 +252,25 @@ impl Bench<'_, '_> {
     /// A bench setting in its own unit, of which `steps` make one.
     pub(super) fn number(&self, name: &str, steps: f64) -> f64 {
         self.consultation.situation.known(name).unwrap_or(0) as f64 / steps
+    }
+}
+
+/// The numbers of a finished ball, without where they come from.
+pub(super) fn told(finished: &Finished) -> Predicted {
+    let Statics { top, side, finger } = finished.statics();
+    let squares = finished.centre().iter().map(|c| c * c).sum::<f64>();
+    Predicted {
+        unit: String::new(),
+        because: Vec::new(),
+        out: finished.out_ounces(),
+        back: finished.back_ounces(),
+        pounds: finished.ounces() / 16.0,
+        offset: libm::sqrt(squares),
+        top,
+        side,
+        finger,
+        margin: None,
+        settings: Vec::new(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::drilling::Drilling;
 use super::Bench;
-use crate::catalog::Stock;
+use crate::catalog::{Cover, Stock};
 use crate::fitting::best_unit::Limits;
 use crate::standards::{
     BallFacts, CoverKind, Digit, Finding, HoleFacts, HoleKind, Standards, Verdict,
@@ -80,10 +80,10 @@ impl Bench<'_, '_> {
         let Ok(standards) = Standards::builtin() else {
             return Vec::new();
         };
-        let cover = match stock.model().cover().name() {
-            "polyester" => CoverKind::Polyester,
-            "urethane" => CoverKind::Urethane,
-            _ => CoverKind::Reactive,
+        let cover = match stock.model().cover() {
+            Cover::Polyester => CoverKind::Polyester,
+            Cover::Urethane => CoverKind::Urethane,
+            Cover::Solid | Cover::Hybrid | Cover::Pearl => CoverKind::Reactive,
         };
         let mut facts = BallFacts {
             weight: Some(stock.weight()),

@@ -2,6 +2,7 @@
 
 use super::super::drilling::{Drilling, Predicted};
 use super::Bench;
+use super::balance::told;
 use crate::fitting::Misfit;
 use crate::fitting::balance::{Ball, Change, Finished, Model, Scale, Statics, finish};
 use crate::fitting::grip::{Placed, Reference, Shift};
@@ -88,7 +89,6 @@ impl Bench<'_, '_> {
         let aim = self.aim(hundredths);
         let mut settings = self.settings(true);
         settings.push(self.by_halves(ball, &changes)?);
-        let squares = finished.centre().iter().map(|c| c * c).sum::<f64>();
         Ok(Predicted {
             unit: "the old ball, as its card weighs it".to_owned(),
             because: vec![
@@ -96,15 +96,9 @@ impl Bench<'_, '_> {
                     .to_owned(),
                 aim.words(),
             ],
-            out: finished.out_ounces(),
-            back: finished.back_ounces(),
-            pounds: finished.ounces() / 16.0,
-            offset: libm::sqrt(squares),
-            top: finished.statics().top,
-            side: finished.statics().side,
-            finger: finished.statics().finger,
             margin: aim.known.then(|| margin(&finished, &aim.limits)),
             settings,
+            ..told(&finished)
         })
     }
 

@@ -24,6 +24,9 @@ const TAKE: &str = "Take one of";
 /// What the rule book limits of a gripping hole itself.
 const OF_HOLES: [&str; 2] = ["gripping-hole-diameter", "gripping-hole-depth"];
 
+/// What it limits of the drilled ball's static weights, which are predicted.
+const OF_WEIGHTS: [&str; 3] = ["static-top", "static-side", "static-finger"];
+
 impl Bench<'_, '_> {
     /// Widths that the rules had to cut back or raise: what was asked for isn't what would be drilled.
     pub(super) fn out_of_bounds(&self) -> Vec<Refusal> {
@@ -57,16 +60,24 @@ impl Bench<'_, '_> {
     }
 }
 
-/// Clauses that a hole as ordered breaks: it isn't drilled so.
+/// Clauses that the ball as ordered breaks, by its holes or by its predicted weights: it isn't drilled so.
 pub(super) fn broken(findings: &[Finding]) -> Vec<Refusal> {
-    let breaks =
-        |finding: &&Finding| finding.verdict() == Verdict::Fail && OF_HOLES.contains(&finding.id());
-    let refusal = |finding: &Finding| Refusal {
-        what: format!("The {} breaks a rule. {}", finding.about(), finding.says()),
-        mends: vec![format!(
-            "Bring it back to the limit: it is {}.",
-            finding.distance().unwrap_or("outside")
-        )],
+    let breaks = |finding: &&Finding| finding.verdict() == Verdict::Fail;
+    let refusal = |finding: &Finding| {
+        let mend = if OF_HOLES.contains(&finding.id()) {
+            "Bring it back to the limit"
+        } else if OF_WEIGHTS.contains(&finding.id()) {
+            "Take another ball off the shelf, or another layout"
+        } else {
+            return None;
+        };
+        Some(Refusal {
+            what: format!("The {} breaks a rule. {}", finding.about(), finding.says()),
+            mends: vec![format!(
+                "{mend}: it is {}.",
+                finding.distance().unwrap_or("outside")
+            )],
+        })
     };
-    findings.iter().filter(breaks).map(refusal).collect()
+    findings.iter().filter(breaks).filter_map(refusal).collect()
 }
