@@ -29,6 +29,7 @@
 //! | [`advice`] | the consultation: stages in order, the drill spec, the drilled ball computed; refit |
 //! | [`vocabulary`] | where bowling meets the engine: a fact's meaning, column and bounds side by side |
 //! | [`rules`] | the engine; it knows no word of bowling |
+//! | [`search`] | boxes of answers: what stays first, what turns it, what no one can reach |
 //! | [`fitting`] | the mathematics of the hand and the drill; it knows no rules |
 //! | [`standards`] | the governing bodies' limits as dated tables, and verdicts |
 //! | [`bowler`] | the profile: who throws, how, with what hand; the fit card of a ball that works |
@@ -50,6 +51,7 @@ pub mod fitting;
 pub mod notation;
 pub mod report;
 pub mod rules;
+pub mod search;
 pub mod standards;
 pub mod vocabulary;
 

@@ -10,6 +10,7 @@ mod bill;
 mod builtin;
 mod calibrated;
 mod card_entries;
+mod chain;
 mod consult;
 mod consultation;
 mod drilling;

@@ -138,6 +138,17 @@ impl Bowler {
         self.notes.values.get(name).copied()
     }
 
+    /// The same bowler with another value of one answer, or without it. Nothing is checked.
+    #[must_use]
+    pub fn with(&self, name: &'static str, value: Option<i64>) -> Bowler {
+        let mut other = self.clone();
+        match value {
+            Some(value) => other.notes.values.insert(name, value),
+            None => other.notes.values.remove(name),
+        };
+        other
+    }
+
     /// Whether the profile tells this answer.
     pub fn tells(&self, name: &str) -> bool {
         self.notes.values.contains_key(name)

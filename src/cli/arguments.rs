@@ -30,6 +30,12 @@ pub(super) enum Verb {
     Sheet(Sheet),
     /// Find the shop's own scale arm and density from balls weighed before and after drilling
     Calibrate(Calibrate),
+    /// Put two balls side by side for a bowler: only what differs, adding up to the gap
+    Compare(Compare),
+    /// Tell which answers would change the pick, and from where on
+    Whatif(Advise),
+    /// Ask what the pick still depends on, one question after another, and write the profile
+    Ask(Ask),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules
@@ -43,6 +49,10 @@ pub(super) enum Verb {
 pub(super) enum RulesVerb {
     /// Read all of the shop's files and report every fault
     Check(Check),
+    /// Tell which rules a set of cases never fires, and which limits it tries from one side only
+    Coverage(Coverage),
+    /// Tell which consultations come out otherwise under other rules, and by which lines
+    Diff(Diff),
 }
 
 #[derive(Debug, Args)]
@@ -138,6 +148,39 @@ pub(super) struct Check {
     pub(super) files: Vec<PathBuf>,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Compare {
+    #[command(flatten)]
+    pub(super) advise: Advise,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Ask {
+    /// What is known of the bowler already, YAML or JSON; nothing if left out
+    pub(super) bowler: Option<PathBuf>,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Coverage {
+    /// Case files or profiles, or folders of them
+    #[arg(required = true, value_name = "CASES")]
+    pub(super) cases: Vec<PathBuf>,
+    #[command(flatten)]
+    pub(super) shop: ShopOptions,
+    #[command(flatten)]
+    pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Diff {
     #[command(flatten)]
     pub(super) output: OutputOptions,
 }

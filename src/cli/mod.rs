@@ -4,13 +4,18 @@
 
 mod answer;
 mod arguments;
+mod ask;
 mod calibrate;
 mod check;
+mod compare;
+mod coverage;
+mod diff;
 mod facts;
 mod legal;
 mod output;
 mod refit;
 mod sheet;
+mod whatif;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -50,10 +55,19 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Verb::Legal(ask) => legal::judge(ask),
         Verb::Refit(ask) => refit::refit(ask),
         Verb::Sheet(ask) => sheet::draw(ask),
+        Verb::Compare(ask) => compare::run(ask),
+        Verb::Whatif(ask) => whatif::run(ask),
+        Verb::Ask(ask) => ask::run(ask),
         Verb::Facts(ask) => facts::list(ask),
         Verb::Rules {
             verb: RulesVerb::Check(ask),
         } => check::check(ask),
+        Verb::Rules {
+            verb: RulesVerb::Coverage(ask),
+        } => coverage::run(ask),
+        Verb::Rules {
+            verb: RulesVerb::Diff(ask),
+        } => diff::run(ask),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

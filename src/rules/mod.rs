@@ -17,15 +17,18 @@
 //! ```
 
 mod answer;
+mod challenge;
 mod compile;
 mod condition;
 mod curve;
 mod digest;
 mod found;
+mod interval;
 mod ledger;
 mod measure;
 mod overlay;
 mod range;
+mod ranged;
 mod rank;
 mod read;
 mod reason;
@@ -38,11 +41,14 @@ mod vocabulary;
 mod words;
 mod world;
 
+pub use challenge::Challenge;
 pub use compile::Chooser;
 pub use found::Found;
+pub use interval::Interval;
 pub use ledger::{Fate, Ledger, Line, Role};
 pub use measure::Measured;
 pub use range::Range;
+pub use ranged::Ranged;
 pub use rank::Ranking;
 pub use reason::Audience;
 pub use rule::{Rule, RuleId, Severity};

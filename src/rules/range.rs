@@ -1,7 +1,9 @@
 //! What a measure may come to at all: its limits, its step, and the plain numbers it may start from.
 
+use super::condition::{Allowed, LOWEST};
 use super::rule::{Amount, Effect};
 use super::set::RuleSet;
+use super::vocabulary::FactId;
 
 /// The limits and the step of a measure, in steps of its notation.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -45,5 +47,29 @@ impl RuleSet {
         starts.sort_unstable();
         starts.dedup();
         starts
+    }
+
+    /// The values of a fact from which on some rule of the subject says something else: the first value of each stretch that its
+    /// conditions tell apart, and the knots of its curves. Lowest first; none for a set.
+    #[must_use]
+    pub fn cuts(&self, subject: &str, fact: FactId) -> Vec<i64> {
+        let mut cuts = Vec::new();
+        for (_, rule) in self.rules_of(subject) {
+            for test in rule.when.all_tests() {
+                if let (true, Allowed::Ranges(ranges)) = (test.fact == fact, &test.allowed) {
+                    cuts.extend(ranges.iter().map(|&(low, _)| low));
+                    cuts.extend(ranges.iter().filter_map(|&(_, high)| high.checked_add(1)));
+                }
+            }
+            if let Some(Amount::Along(curve)) = rule.effect.amount()
+                && curve.along() == fact
+            {
+                cuts.extend(curve.knots().iter().map(|&(at, _)| at));
+            }
+        }
+        cuts.retain(|&cut| cut > LOWEST);
+        cuts.sort_unstable();
+        cuts.dedup();
+        cuts
     }
 }

@@ -1,6 +1,6 @@
 //! The facts that rules may speak of.
 
-use std::collections::HashMap;
+use rustc_hash::FxHashMap;
 
 use crate::notation::Notation;
 
@@ -93,7 +93,7 @@ pub struct FactId(pub u16);
 #[derive(Clone, Debug)]
 pub struct Vocabulary {
     facts: Vec<Fact>,
-    by_name: HashMap<&'static str, FactId>,
+    by_name: FxHashMap<&'static str, FactId>,
 }
 
 impl Vocabulary {
@@ -103,7 +103,7 @@ impl Vocabulary {
     /// Says which fact is badly stated: a repeated or undotted name, no words or a repeated one, a set too large, bounds
     /// the wrong way round or beyond 32 bits, a fact of candidates without a subject or another with one.
     pub fn new(facts: Vec<Fact>) -> Result<Vocabulary, String> {
-        let mut by_name = HashMap::with_capacity(facts.len());
+        let mut by_name = FxHashMap::with_capacity_and_hasher(facts.len(), Default::default());
         for (index, fact) in facts.iter().enumerate() {
             check(fact).map_err(|wrong| format!("fact {}: {wrong}", fact.name))?;
             let id = u16::try_from(index).map_err(|_| "too many facts".to_owned())?;

@@ -86,6 +86,16 @@ impl Situation {
         }
     }
 
+    /// Fixes several facts and works out again what follows from them.
+    pub fn set_all(&mut self, values: impl IntoIterator<Item = (FactId, Interval)>) {
+        for (fact, value) in values {
+            if let Some(place) = self.values.get_mut(usize::from(fact.0)) {
+                *place = value;
+            }
+        }
+        self.rework();
+    }
+
     /// Whether anything at all was measured on the hand or stands on a fit card: a number, not a flag or a word.
     pub fn has_a_hand(&self) -> bool {
         // What a ball weighs says nothing of a hand.
@@ -114,7 +124,8 @@ impl Situation {
         &self.vocabulary
     }
 
-    pub(super) fn at(&self, fact: FactId) -> Interval {
+    /// The value or range of a fact.
+    pub fn at(&self, fact: FactId) -> Interval {
         self.values
             .get(usize::from(fact.0))
             .copied()

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::{Interval, Situation};
-use crate::rules::{Fact, FactId, Kind, Origin, UNKNOWN, Vocabulary, World};
+use crate::rules::{Fact, FactId, Kind, Origin, Ranged, UNKNOWN, Vocabulary, World};
 
 /// How a fact of a candidate comes about.
 #[derive(Debug)]
@@ -120,6 +120,20 @@ impl<C: Clone> World for StageWorld<'_, C> {
 
     fn tie(&self, candidate: usize) -> i64 {
         self.candidates.get(candidate).map_or(0, self.tie)
+    }
+}
+
+impl<C: Clone> Ranged for StageWorld<'_, C> {
+    fn candidates(&self) -> usize {
+        self.candidates.len()
+    }
+
+    fn scalar(&self, fact: FactId) -> Interval {
+        self.situation.at(fact)
+    }
+
+    fn bounds(&self, fact: FactId, candidate: usize) -> Interval {
+        StageWorld::bounds(self, fact, candidate)
     }
 }
 

@@ -1,0 +1,18 @@
+//! Where facts get their ranges: what a [`World`](super::World) is for one asker, for a whole box of answers.
+
+use super::interval::Interval;
+use super::vocabulary::FactId;
+
+/// The ranges of all facts over a box of answers and one list of candidates.
+///
+/// Ranges may be too wide, never too narrow.
+pub trait Ranged {
+    /// How many candidates there are.
+    fn candidates(&self) -> usize;
+
+    /// What a fact may be that is one for all candidates.
+    fn scalar(&self, fact: FactId) -> Interval;
+
+    /// What a fact of a candidate may be.
+    fn bounds(&self, fact: FactId, candidate: usize) -> Interval;
+}
