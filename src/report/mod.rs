@@ -15,6 +15,8 @@ mod offers;
 mod page;
 mod refit;
 pub mod sheet;
+mod sure;
+mod whatif;
 mod words;
 
 #[cfg(test)]
@@ -23,10 +25,11 @@ mod tests;
 pub(crate) use json::{Head, written};
 
 pub use calibrated::{calibrated_json, calibrated_text};
-pub use json::{CONTRACT, json, offers_json, refit_json};
+pub use json::{CONTRACT, json, offers_json, refit_json, what_if_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
+pub use whatif::what_if_text;
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;

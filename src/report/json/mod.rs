@@ -5,6 +5,7 @@ mod head;
 mod offers;
 mod refit;
 mod spec;
+mod whatif;
 
 use serde::Serialize;
 
@@ -13,10 +14,12 @@ use crate::rules::{Audience, Severity};
 use drilling::DrillingDoc;
 use offers::OffersDoc;
 use spec::SpecDoc;
+use whatif::SureDoc;
 
 pub(crate) use head::Head;
 pub use offers::offers_json;
 pub use refit::refit_json;
+pub use whatif::what_if_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
@@ -55,6 +58,8 @@ struct Answer<'a> {
     picks: Vec<PickDoc<'a>>,
     ruled_out: Vec<RuledOutDoc<'a>>,
     near_misses: Vec<NearMissDoc<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    how_sure: Option<SureDoc<'a>>,
     assumptions: Vec<AssumedDoc<'a>>,
     questions: &'a [String],
     quote: Option<QuoteDoc<'a>>,
@@ -221,6 +226,7 @@ impl<'a> Answer<'a> {
                     over: miss.over(),
                 })
                 .collect(),
+            how_sure: advice.how_sure().map(SureDoc::new),
             assumptions: advice.assumptions().iter().map(AssumedDoc::new).collect(),
             questions: advice.questions(),
             quote: advice.bill().map(QuoteDoc::new),
