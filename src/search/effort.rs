@@ -92,8 +92,8 @@ impl<'d, D: Decision> Effort<'d, D> {
             .copied()
             .chain(0..area.len())
             .find_map(|answer| {
-                let shape = self.decision.shape(answer);
                 let (span, value) = (*area.get(answer)?, *start.get(answer)?);
+                let shape = self.decision.shape(answer);
                 let (near, far) = halves(shape, span, self.decision.cuts(answer), value)?;
                 Some((answer, near, far))
             })
