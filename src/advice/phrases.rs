@@ -263,7 +263,7 @@ fn text<'d>(reader: &mut Reader<'d>, node: &'d Node, valued: bool) -> Option<&'d
 
 impl Texts {
     /// The words for each audience, after the same beginning for each.
-    pub(super) fn after(&self, before: &Texts, between: &str) -> Texts {
+    pub(crate) fn after(&self, before: &Texts, between: &str) -> Texts {
         let joined = |audience| {
             let mut letters = self.of(audience).chars();
             let first = letters.next().map(|c| c.to_lowercase());

@@ -33,11 +33,11 @@ impl Shop {
         if given.is_empty() {
             return Ok(sure);
         }
-        let matter = answers_of(self, &["weight", "grip", "ball"]);
+        let chain = Chain::new(self)?;
+        let matter = answers_of(&chain);
         let (names, steady): (Vec<&str>, Vec<&str>) =
             given.iter().partition(|name| matter.contains(*name));
         let phrases = Phrases::builtin()?;
-        let chain = Chain::new(self)?;
         let told = Told::new(self, &chain, bowler, &names);
         let start = told.start();
         let measuring = Measuring {

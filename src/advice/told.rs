@@ -4,9 +4,8 @@ use super::chain::{Chain, Choice, Picks};
 use super::shop::Shop;
 use crate::bowler::{Answer, Bowler, Shape as Written, answer, go_together};
 use crate::notation::Notation;
-use crate::rules::{FactId, Interval, Origin, UNKNOWN};
+use crate::rules::{FactId, Interval, UNKNOWN};
 use crate::search::{Area, Decision, Holds, Point, Shape};
-use crate::vocabulary::computed_from;
 
 /// What the profile has settled about the ball.
 #[derive(Debug)]
@@ -221,40 +220,15 @@ impl Decision for Told<'_, '_> {
     }
 }
 
-/// The answers of the bowler, the balls owned and the fit card on which rules of these stages can hang, in the vocabulary's order.
-pub(super) fn answers_of(shop: &Shop, stages: &[&str]) -> Vec<&'static str> {
-    let vocabulary = shop.vocabulary();
-    let mut hangs = vec![false; vocabulary.facts().len()];
-    let mut open: Vec<FactId> = Vec::new();
-    for rule in shop.rules().rules() {
-        if stages.contains(&rule.subject()) {
-            open.extend(rule.facts());
-        }
-    }
-    while let Some(fact) = open.pop() {
-        let place = usize::from(fact.0);
-        if std::mem::replace(&mut hangs[place], true) {
-            continue;
-        }
-        if !matches!(
-            vocabulary.fact(fact).origin,
-            Origin::Worked | Origin::Derived
-        ) {
-            continue;
-        }
-        match computed_from(vocabulary.fact(fact).name) {
-            Some(from) => open.extend(from.iter().filter_map(|name| vocabulary.id(name))),
-            // A computed fact of which nothing is stated may hang on every answer.
-            None => open.extend((0..).map(FactId).take(vocabulary.facts().len())),
-        }
-    }
-    let told = |name: &str| {
+/// The answers of the bowler, the balls owned and the fit card on which the pick can hang, in the vocabulary's order.
+pub(super) fn answers_of(chain: &Chain<'_>) -> Vec<&'static str> {
+    let vocabulary = chain.shop.vocabulary();
+    let names = chain.matters().into_iter();
+    let names = names.map(|fact| vocabulary.fact(fact).name);
+    let told = |name: &&str| {
         ["bowler.", "owned.", "card."]
             .iter()
             .any(|of| name.starts_with(of))
     };
-    let all = vocabulary.facts().iter().zip(hangs);
-    all.filter(|(fact, hangs)| *hangs && fact.origin == Origin::Answer && told(fact.name))
-        .map(|(fact, _)| fact.name)
-        .collect()
+    names.filter(told).collect()
 }

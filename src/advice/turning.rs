@@ -8,7 +8,7 @@ use super::reason::Texts;
 use super::shop::Shop;
 use super::told::{Told, answers_of};
 use super::what_if::{ChangedAnswer, Together, Turning, WhatIf};
-use crate::bowler::{Bowler, Shape as Written};
+use crate::bowler::Bowler;
 use crate::rules::{Interval, UNKNOWN};
 use crate::search::{self, Decision, Shape};
 
@@ -32,10 +32,7 @@ impl Shop {
         let now = self.pick(bowler)?;
         let chain = Chain::new(self)?;
         let settled = settled(bowler);
-        let open = ["weight", "grip", "ball"]
-            .into_iter()
-            .filter(|stage| !settled.contains(stage));
-        let names = answers_of(self, &open.collect::<Vec<_>>());
+        let names = answers_of(&chain);
         let told = Told::new(self, &chain, bowler, &names);
         let phrases = Phrases::builtin()?;
         let mut found = Found::new(self, bowler, &told, phrases, &now);
@@ -89,7 +86,6 @@ struct Found<'a, 'c, 's> {
     phrases: &'a Phrases,
     now: &'a Picked,
     start: Vec<i64>,
-    first: Choice,
     turns: Vec<Turning>,
     unfinished: Vec<&'static str>,
 }
@@ -102,41 +98,15 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         phrases: &'a Phrases,
         now: &'a Picked,
     ) -> Self {
-        let start = told.start();
         Found {
             shop,
             bowler,
             told,
             phrases,
             now,
-            first: told.pick(&start),
-            start,
+            start: told.start(),
             turns: Vec::new(),
             unfinished: Vec::new(),
-        }
-    }
-
-    fn turns_of(&mut self, answer: usize) {
-        let unknown = self.start[answer] == UNKNOWN;
-        match (self.told.shape(answer), unknown) {
-            (Shape::Steps, true) => match self.keeping(answer) {
-                Some(value) => self.nearest(answer, value),
-                None => self.first_of(answer, self.usual_first(answer)),
-            },
-            (_, false) => self.nearest(answer, self.start[answer]),
-            (Shape::Words, true) => {
-                let range = self.told.range(answer);
-                for value in range.lowest()..=range.highest() {
-                    self.first_of(answer, [value]);
-                }
-            }
-            (Shape::Bits, true) => {
-                let bits = 64 - self.told.range(answer).highest().leading_zeros();
-                let single = (0..bits).map(|bit| 1 << bit);
-                for value in std::iter::once(0).chain(single) {
-                    self.first_of(answer, [value]);
-                }
-            }
         }
     }
 
@@ -146,62 +116,16 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         point
     }
 
-    /// The values of an unknown number that are tried first, the most ordinary before all.
-    fn usual_first(&self, answer: usize) -> Vec<i64> {
+    fn turns_of(&mut self, answer: usize) {
         let range = self.told.range(answer);
-        let usual = match self.told.answers_told()[answer].shape() {
-            Written::Number { usual, .. } => usual,
-            _ => (range.lowest(), range.highest()),
-        };
-        let middle = (usual.0 + usual.1) / 2;
-        let cuts = self
-            .told
-            .cuts(answer)
-            .iter()
-            .flat_map(|cut| [*cut, cut - 1]);
-        let ends = [usual.0, usual.1, range.lowest(), range.highest()];
-        let mut values: Vec<i64> = cuts
-            .chain(ends)
-            .filter(|value| range.holds(*value))
-            .collect();
-        values.sort_by_key(|value| ((value - middle).abs(), *value));
-        values.insert(0, middle);
-        values
-    }
-
-    /// A value of an unknown number with which the pick stays.
-    fn keeping(&self, answer: usize) -> Option<i64> {
-        let keeps = |value: &i64| {
-            let point = self.at(answer, *value);
-            self.told.is_possible(&point) && self.told.pick(&point) == self.first
-        };
-        self.usual_first(answer).into_iter().find(keeps)
-    }
-
-    /// The first of these values of an unknown answer that a profile could tell, if it changes the pick.
-    fn first_of(&mut self, answer: usize, values: impl IntoIterator<Item = i64>) {
-        for value in values {
-            let point = self.at(answer, value);
-            if self.told.is_possible(&point) {
-                let pick = self.told.pick(&point);
-                if pick != self.first {
-                    self.push(answer, None, value, &pick);
-                }
-                return;
-            }
-        }
-    }
-
-    fn nearest(&mut self, answer: usize, standing: i64) {
-        let start = self.at(answer, standing);
-        let range: Interval = self.told.range(answer);
-        let found = search::nearest(self.told, &start, answer, range, FOR_ONE);
+        let found = search::nearest(self.told, &self.start, answer, range, FOR_ONE);
         if !found.complete {
-            self.unfinished
-                .push(self.told.answers_told()[answer].name());
+            let name = self.told.answers_told()[answer].name();
+            self.unfinished.push(name);
         }
         for turn in found.turns {
-            self.push(answer, Some(turn.from), turn.to, &turn.pick);
+            let from = Some(turn.from).filter(|from| *from != UNKNOWN);
+            self.push(answer, from, turn.to, &turn.pick);
         }
     }
 
@@ -235,19 +159,22 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         self.turns.push(turning);
     }
 
+    fn known(&self, answer: usize) -> Option<i64> {
+        Some(self.start[answer]).filter(|value| *value != UNKNOWN)
+    }
+
     fn changed(&self, answer: usize, from: Option<i64>, to: i64) -> ChangedAnswer {
         let fact = self.told.answers_told()[answer].name();
         let shown = self.told.print(answer, to);
-        let known = from.filter(|from| *from != UNKNOWN);
-        let last = known.map(|from| self.told.print(answer, from));
+        let last = from.map(|from| self.told.print(answer, from));
         let place = |value: i64| usize::try_from(value).unwrap_or(usize::MAX);
-        let step = match (self.told.shape(answer), known, &last) {
+        let step = match (self.told.shape(answer), from, &last) {
             (Shape::Words, ..) => Step::Word(place(to)),
             (Shape::Bits, Some(from), _) if from & !to != 0 => {
                 Step::Lacks(place(i64::from((from & !to).trailing_zeros())))
             }
-            (Shape::Bits, known, _) => {
-                let new = to & !known.unwrap_or(0);
+            (Shape::Bits, from, _) => {
+                let new = to & !from.unwrap_or(0);
                 Step::Has(place(i64::from(new.trailing_zeros())))
             }
             (Shape::Steps, Some(from), Some(last)) if to < from => Step::Below(last),
@@ -273,7 +200,7 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
 
     /// One of several answers that change together.
     fn changed_to(&self, answer: usize, to: i64) -> ChangedAnswer {
-        let changed = self.changed(answer, Some(self.start[answer]), to);
+        let changed = self.changed(answer, self.known(answer), to);
         match self.told.shape(answer) {
             Shape::Steps => ChangedAnswer {
                 phrase: self.just(answer, &changed.shown),

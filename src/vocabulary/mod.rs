@@ -1,7 +1,6 @@
 //! Where bowling meets the engine: one file a family, a fact's meaning, column and bounds side by side.
 
 mod answers;
-mod asked;
 mod ball;
 mod bench;
 mod card;
@@ -24,7 +23,6 @@ use crate::bowler::Bowler;
 use crate::rules::{Fact, Vocabulary};
 
 pub use crate::rules::Interval;
-pub use asked::computed_from;
 pub use ball::{BallCandidate, facts as ball_facts};
 pub use bench::bench;
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
