@@ -8,8 +8,10 @@ use crate::document::{Document, Faults, Fields, Format, Node, Reader, nearest};
 use crate::rules::{Audience, Kind, Origin, Vocabulary};
 use crate::vocabulary::vocabulary;
 
-/// Where a value is filled in.
+/// Where the first value that changes the pick is filled in.
 const VALUE: &str = "{value}";
+/// Where the last value that keeps it is filled in.
+const KEEPS: &str = "{keeps}";
 
 /// How one answer is said.
 #[derive(Clone, Debug)]
@@ -34,7 +36,8 @@ enum Steps {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Step<'a> {
     From(&'a str),
-    Below(&'a str),
+    /// The last that keeps the pick, and the first that changes it.
+    Below(&'a str, &'a str),
     Word(usize),
     Has(usize),
     Lacks(usize),
@@ -65,7 +68,7 @@ impl Phrases {
     ///
     /// # Errors
     /// Every fault with its place: unknown keys, facts that are no answers, an answer or a word that is said twice or not at all, a
-    /// phrase for a number without `{value}`.
+    /// phrase for a number that doesn't say it.
     pub fn read(vocabulary: &Vocabulary, document: &Document) -> Result<Phrases, Faults> {
         let mut reader = Reader::new(document);
         let mut table = BTreeMap::new();
@@ -105,14 +108,16 @@ impl Phrase {
 
     /// How a sentence begins where the answer takes this step; none if the answer has no such step.
     pub(super) fn step(&self, step: Step<'_>) -> Option<Texts> {
-        let filled = |texts: &Texts, value: &str| Texts {
-            newcomer: texts.newcomer.replace(VALUE, value),
-            league: texts.league.replace(VALUE, value),
-            fitter: texts.fitter.replace(VALUE, value),
+        let filled = |texts: &Texts, place: &str, value: &str| Texts {
+            newcomer: texts.newcomer.replace(place, value),
+            league: texts.league.replace(place, value),
+            fitter: texts.fitter.replace(place, value),
         };
         match (&self.steps, step) {
-            (Steps::Number { from, .. }, Step::From(value)) => Some(filled(from, value)),
-            (Steps::Number { below, .. }, Step::Below(value)) => Some(filled(below, value)),
+            (Steps::Number { from, .. }, Step::From(value)) => Some(filled(from, VALUE, value)),
+            (Steps::Number { below, .. }, Step::Below(keeps, value)) => {
+                Some(filled(&filled(below, KEEPS, keeps), VALUE, value))
+            }
             (Steps::Words(words), Step::Word(word)) => words.get(word).cloned(),
             (Steps::Bits { has, .. }, Step::Has(bit)) => has.get(bit).cloned(),
             (Steps::Bits { lacks, .. }, Step::Lacks(bit)) => lacks.get(bit).cloned(),
@@ -137,7 +142,7 @@ fn read_row<'d>(
         .and_then(|node| reader.text(node, "what it is called"));
     let asked = fields
         .require("asked", reader)
-        .and_then(|node| texts(reader, node, false));
+        .and_then(|node| texts(reader, node, &[]));
     let Some((name, kind)) = fact else {
         // What else the row may say hangs on the fact.
         let _ = fields.rest();
@@ -200,8 +205,8 @@ fn answer_named<'d>(
 fn number<'d>(reader: &mut Reader<'d>, fields: &mut Fields<'d>) -> Option<Steps> {
     let from = fields.require("from", reader);
     let below = fields.require("below", reader);
-    let from = from.and_then(|node| texts(reader, node, true));
-    let below = below.and_then(|node| texts(reader, node, true));
+    let from = from.and_then(|node| texts(reader, node, &[VALUE]));
+    let below = below.and_then(|node| texts(reader, node, &[VALUE, KEEPS]));
     Some(Steps::Number {
         from: from?,
         below: below?,
@@ -221,7 +226,7 @@ fn words_of<'d>(
         .iter()
         .map(|word| {
             let node = said.require(word, reader)?;
-            texts(reader, node, false)
+            texts(reader, node, &[])
         })
         .collect();
     said.close(reader);
@@ -229,14 +234,14 @@ fn words_of<'d>(
 }
 
 /// One text for all, or one for each audience.
-fn texts<'d>(reader: &mut Reader<'d>, node: &'d Node, valued: bool) -> Option<Texts> {
+fn texts<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&str]) -> Option<Texts> {
     if node.text().is_some() || node.is_null() {
-        return text(reader, node, valued).map(Texts::alike);
+        return text(reader, node, places).map(Texts::alike);
     }
     let mut fields = reader.fields(node, "the phrase")?;
     let [newcomer, league, fitter] = ["newcomer", "league", "fitter"].map(|key| {
         let node = fields.require(key, reader)?;
-        text(reader, node, valued)
+        text(reader, node, places)
     });
     fields.close(reader);
     Some(Texts {
@@ -246,14 +251,14 @@ fn texts<'d>(reader: &mut Reader<'d>, node: &'d Node, valued: bool) -> Option<Te
     })
 }
 
-fn text<'d>(reader: &mut Reader<'d>, node: &'d Node, valued: bool) -> Option<&'d str> {
+fn text<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&str]) -> Option<&'d str> {
     let text = reader.text(node, "a phrase")?;
-    let places = text.matches(VALUE).count();
-    let braces = text.matches(['{', '}']).count();
-    if places != usize::from(valued) || braces != 2 * places {
-        let message = match valued {
-            true => "a phrase for a number says `{value}` once",
-            false => "a phrase for a word has no placeholder",
+    let found: usize = places.iter().map(|place| text.matches(place).count()).sum();
+    let wanted = usize::from(!places.is_empty());
+    if found != wanted || text.matches(['{', '}']).count() != 2 * found {
+        let message = match places {
+            [] => "a phrase for a word has no placeholder".to_owned(),
+            _ => format!("this phrase says `{}` once", places.join("` or `")),
         };
         reader.fault(node, "bad-placeholder", message);
         return None;

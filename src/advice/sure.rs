@@ -208,7 +208,7 @@ impl Measuring<'_, '_, '_> {
         let shown = self.told.print(place, value);
         let last = self.told.print(place, value.saturating_add(1));
         let step = match value < self.start[place] {
-            true => Step::Below(&last),
+            true => Step::Below(&last, &shown),
             false => Step::From(&shown),
         };
         let phrase = self.phrases.of(self.told.answers_told()[place].name());

@@ -137,6 +137,7 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         // A number that nobody gave is asked for; a word says itself what it is about.
         if let (false, true, Some(phrase)) = (told, number, self.phrases.of(step.fact)) {
             step.phrase = match from {
+                Some(_) if step.phrase.newcomer.starts_with("If ") => step.phrase,
                 Some(_) => step.phrase.after(phrase.asked(), ": "),
                 None => Texts::alike(format!(", such as {}", step.shown)).after(phrase.asked(), ""),
             };
@@ -177,7 +178,7 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
                 let new = to & !from.unwrap_or(0);
                 Step::Has(place(i64::from(new.trailing_zeros())))
             }
-            (Shape::Steps, Some(from), Some(last)) if to < from => Step::Below(last),
+            (Shape::Steps, Some(from), Some(last)) if to < from => Step::Below(last, &shown),
             (Shape::Steps, ..) => Step::From(&shown),
         };
         let phrase = self.phrases.of(fact).and_then(|phrase| phrase.step(step));

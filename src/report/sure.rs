@@ -2,7 +2,7 @@
 
 use super::page::Page;
 use super::whatif::sentence;
-use crate::advice::{Advice, HowSure, Over, SureRange};
+use crate::advice::{Advice, HowSure, Over, Picked, SureRange};
 use crate::rules::Audience;
 
 /// The one sentence for a customer; nothing where nothing measured matters.
@@ -13,17 +13,18 @@ pub(super) fn say(page: &mut Page<'_>, advice: &Advice) {
     if page.audience() == Audience::Fitter {
         return;
     }
-    if let Some(words) = told(sure, page.audience()) {
+    let now = Picked::of(advice);
+    if let Some(words) = told(sure, &now, page.audience()) {
         page.paragraph(2, &words);
     }
 }
 
-fn told(sure: &HowSure, audience: Audience) -> Option<String> {
+fn told(sure: &HowSure, now: &Picked, audience: Audience) -> Option<String> {
     match sure.over() {
         Over::Breaks { picked, .. } => {
             let phrase = sure.over().phrase(audience)?;
-            let changed = ["ball"];
-            Some(sentence(phrase, picked, &changed))
+            let words = sentence(&uncapitalised(phrase), picked, &now.changed(picked));
+            Some(format!("Your numbers may be a little off: {words}"))
         }
         _ => sure.narrowest().map(|range| {
             format!(
@@ -33,6 +34,12 @@ fn told(sure: &HowSure, audience: Audience) -> Option<String> {
             )
         }),
     }
+}
+
+fn uncapitalised(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(char::to_lowercase);
+    first.into_iter().flatten().chain(letters).collect()
 }
 
 /// `from 13 to 16 mph`.

@@ -5,8 +5,9 @@ use super::page::{Page, capitalised};
 use crate::advice::{Picked, Together, Turning, WhatIf};
 use crate::rules::Audience;
 
-/// Steps told to a customer.
-const SHOWN: usize = 6;
+/// Steps told to a customer: of what was answered, and of what wasn't.
+const TOLD: usize = 5;
+const NOT_TOLD: usize = 2;
 /// The most of them that stand for one answer.
 const OF_ONE: usize = 2;
 
@@ -23,27 +24,12 @@ pub fn what_if_text(what_if: &WhatIf, look: &Look) -> String {
         true => what_if.turns().iter().collect(),
         false => most_telling(what_if.turns()),
     };
-    if !turns.is_empty() {
-        page.heading("What would change this");
-    }
-    for turn in &turns {
-        let mut words = sentence(
-            turn.step().phrase().of(page.audience()),
-            turn.picked(),
-            turn.changed(),
-        );
-        if expert {
-            words.push_str(&format!(" ({})", background(turn)));
-        }
-        page.item(2, "- ", &words);
-    }
+    list(&mut page, "What would change this", &turns, true);
+    list(&mut page, "And what we don't know yet", &turns, false);
     together(&mut page, what_if.together());
     let more = what_if.turns().len() - turns.len();
     if more > 0 {
-        let words = match more {
-            1 => "One more answer would change it; the fitter's list has it.".to_owned(),
-            _ => format!("{more} more answers would change it; the fitter's list has them."),
-        };
+        let words = format!("The fitter's list has {more} more.");
         page.paragraph(2, &words);
     }
     if expert {
@@ -51,6 +37,23 @@ pub fn what_if_text(what_if: &WhatIf, look: &Look) -> String {
     }
     page.explain();
     page.finish()
+}
+
+/// The steps of answers that were given, or of those that weren't.
+fn list(page: &mut Page<'_>, title: &str, turns: &[&Turning], told: bool) {
+    let mut first = true;
+    for turn in turns.iter().filter(|turn| turn.is_told() == told) {
+        if std::mem::take(&mut first) {
+            page.heading(title);
+        }
+        let audience = page.audience();
+        let phrase = turn.step().phrase().of(audience);
+        let mut words = sentence(phrase, turn.picked(), turn.changed());
+        if audience == Audience::Fitter {
+            words.push_str(&format!(" ({})", background(turn)));
+        }
+        page.item(2, "- ", &words);
+    }
 }
 
 /// What is picked as things stand, and what no answer can change.
@@ -83,14 +86,15 @@ fn listed(words: &[&str]) -> Option<String> {
     }
 }
 
-/// Those told to a customer: what the bowler told us first, and not too many of one answer.
+/// Those told to a customer: not too many, nor too many of one answer.
 fn most_telling(turns: &[Turning]) -> Vec<&Turning> {
     let mut shown: Vec<&Turning> = Vec::new();
     for turn in turns {
-        let of_one = shown
-            .iter()
-            .filter(|other| other.step().fact() == turn.step().fact());
-        if shown.len() < SHOWN && of_one.count() < OF_ONE {
+        let count = |like: &dyn Fn(&Turning) -> bool| shown.iter().filter(|t| like(t)).count();
+        let of_one = count(&|other| other.step().fact() == turn.step().fact());
+        let of_kind = count(&|other| other.is_told() == turn.is_told());
+        let most = if turn.is_told() { TOLD } else { NOT_TOLD };
+        if of_kind < most && of_one < OF_ONE {
             shown.push(turn);
         }
     }
