@@ -45,6 +45,7 @@
 mod answer;
 mod card;
 mod check;
+mod contradiction;
 mod entry;
 mod hand;
 mod old_holes;
@@ -62,6 +63,7 @@ mod words;
 
 pub use answer::{Answer, Shape};
 pub use card::FitCard;
+pub use contradiction::{Contradiction, contradiction};
 pub use entry::Entry;
 pub use old_holes::NoOldHoles;
 pub use owned::OwnedBall;
