@@ -51,8 +51,10 @@
 //! their ranges, and [`Bowler::answer`] gives their values.
 
 mod answer;
+mod answered;
 mod card;
 mod check;
+mod contradiction;
 mod entry;
 mod give_or_take;
 mod hand;
@@ -65,21 +67,24 @@ mod sheet;
 mod span;
 mod statics;
 mod table;
-mod together;
 mod used;
 mod weighed;
 mod words;
+mod write;
+mod written;
 
 pub use answer::{Answer, Shape};
+pub use answered::Impossible;
 pub use card::FitCard;
+pub use contradiction::{Contradiction, contradiction};
 pub use entry::Entry;
 pub use give_or_take::MEASURED;
 pub use old_holes::NoOldHoles;
 pub use owned::OwnedBall;
+pub use read::release_speed;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
 pub use table::{ANSWERS, answer};
-pub use together::go_together;
 pub use used::{NewGrip, UsedBall};
 pub use weighed::Weighed;
 pub use words::{

@@ -4,6 +4,7 @@
 //! point of answers, and, where it can be shown cheaply, that a pick holds over a whole box. A single point is always decided by
 //! the pick itself, so exactness never hangs on bounds: loose bounds cost time, nothing else.
 
+mod arm;
 mod decision;
 mod effort;
 mod pair;

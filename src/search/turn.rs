@@ -53,7 +53,7 @@ pub fn nearest<D: Decision>(
     let mut turns = Vec::new();
     let start = effort.point(start);
     let ended = match start.get(answer) {
-        Some(&value) => collect(&mut effort, &start, (answer, value), within, &mut turns),
+        Some(_) => collect(&mut effort, &start, answer, within, &mut turns),
         None => Ok(()),
     };
     Nearest {
@@ -66,18 +66,30 @@ pub fn nearest<D: Decision>(
 fn collect<D: Decision>(
     effort: &mut Effort<D>,
     start: &Point,
-    (answer, value): (usize, i64),
+    answer: usize,
     within: Interval,
     turns: &mut Vec<Turn<D::Pick>>,
 ) -> Result<(), Spent> {
-    let shape = effort.decision.shape(answer);
-    let range = sound(shape, within).if_known();
+    let range = sound(effort.decision.shape(answer), within).if_known();
     if !range.may_be_known() {
         return Ok(());
     }
     let target = effort.pick(start)?;
-    let mut row = Row::new(effort, start, answer, &target);
-    if row.is_proved(range, &target)? {
+    turns_of(effort, start, answer, range, &target, turns)
+}
+
+/// The turns of one answer within a range of known values, where `target` is picked at `start`.
+pub(super) fn turns_of<D: Decision>(
+    effort: &mut Effort<D>,
+    start: &Point,
+    answer: usize,
+    range: Interval,
+    target: &D::Pick,
+    turns: &mut Vec<Turn<D::Pick>>,
+) -> Result<(), Spent> {
+    let (shape, value) = (effort.decision.shape(answer), start[answer]);
+    let mut row = Row::new(effort, start, answer, target);
+    if row.is_proved(range, target)? {
         return Ok(());
     }
     let (lowest, highest) = (range.lowest(), range.highest());

@@ -1,7 +1,7 @@
 //! What a search should find, by trying every point.
 
 use spanwright::rules::{Interval, UNKNOWN};
-use spanwright::search::{Area, Decision, Point, Shape, Stretch, Turn};
+use spanwright::search::{Area, Decision, Pair, Point, Shape, Stretch, Turn};
 
 /// Whether a value is among what an answer may be.
 pub fn lies_in(shape: Shape, span: Interval, value: i64) -> bool {
@@ -199,4 +199,64 @@ pub fn stretch<D: Decision>(
         lowest: reach(&mut row.iter().rev().filter(|(value, _)| *value < here)),
         highest: reach(&mut row.iter().filter(|(value, _)| *value > here)),
     })
+}
+
+/// What one answer may change to without turning the pick alone.
+fn free<D: Decision>(decision: &D, start: &Point, answer: usize, within: Interval) -> Vec<i64> {
+    let here = start[answer];
+    if here == UNKNOWN {
+        return Vec::new();
+    }
+    let target = decision.pick(start);
+    let turns = |value: i64| {
+        possible(decision, &with(start, answer, value)).is_some_and(|pick| pick != target)
+    };
+    let known = values(decision.shape(answer), within.if_known());
+    let others = known
+        .into_iter()
+        .filter(|&value| value != UNKNOWN && value != here);
+    let is_free = |value: &i64| match decision.shape(answer) {
+        Shape::Words => !turns(*value),
+        Shape::Bits => (value ^ here).count_ones() == 1 && !turns(*value),
+        Shape::Steps => {
+            let lies_between = |other: &i64| {
+                (*other < here) == (*value < here) && (other - here).abs() <= (value - here).abs()
+            };
+            let row = values(Shape::Steps, within.if_known());
+            !row.into_iter()
+                .filter(|&other| other != here)
+                .filter(lies_between)
+                .any(turns)
+        }
+    };
+    others.filter(is_free).collect()
+}
+
+/// The nearest pair that turns together.
+pub fn pair<D: Decision>(decision: &D, start: &Point, area: &Area) -> Option<Pair<D::Pick>> {
+    let target = decision.pick(start);
+    let far = |answer: usize, value: i64| -> i64 {
+        let whole = area[answer].highest() - area[answer].lowest();
+        match decision.shape(answer) {
+            Shape::Steps if whole > 0 => (value - start[answer]).abs() * 1_000_000_000 / whole,
+            _ => 1_000_000_000,
+        }
+    };
+    let mut found = Vec::new();
+    for one in 0..area.len() {
+        for other in one + 1..area.len() {
+            for a in free(decision, start, one, area[one]) {
+                for b in free(decision, start, other, area[other]) {
+                    let point = with(&with(start, one, a), other, b);
+                    if let Some(pick) = possible(decision, &point).filter(|pick| *pick != target) {
+                        found.push((far(one, a) + far(other, b), [(one, a), (other, b)], pick));
+                    }
+                }
+            }
+        }
+    }
+    let nearest = found
+        .into_iter()
+        .min_by_key(|(far, [one, other], _)| (*far, one.0, other.0, one.1, other.1));
+    nearest.map(|(_, steps, pick)| Pair { steps, pick })
 }

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use spanwright::rules::Interval;
-use spanwright::search::{Area, Decision, Outcome, Point, nearest, settle, stretch};
+use spanwright::search::{Area, Decision, Outcome, Point, nearest, pair, settle, stretch};
 
 use crate::plain;
 use crate::table::{Bounds, Table, asked};
@@ -81,6 +81,34 @@ fn one_answer_as_it_should(
     Ok(())
 }
 
+fn pairs_as_it_should(
+    table: &Table,
+    start: &Point,
+    area: &Area,
+    most: usize,
+) -> Result<(), TestCaseError> {
+    let truth = plain::pair(table, start, area);
+    table.calls.set(0);
+    let (found, certain) = pair(table, start, area, most);
+    prop_assert!(table.calls.get() <= most);
+    if certain {
+        prop_assert_eq!(found, truth);
+    } else if let Some(found) = found {
+        // Perhaps not the nearest, but a pair, and then there is a nearest one.
+        prop_assert!(truth.is_some());
+        let [(one, a), (other, b)] = found.steps;
+        let at = plain::with(&plain::with(start, one, a), other, b);
+        prop_assert_eq!(plain::possible(table, &at), Some(found.pick));
+        prop_assert_ne!(found.pick, table.pick(start));
+        for (answer, value) in found.steps {
+            let alone = plain::possible(table, &plain::with(start, answer, value));
+            prop_assert!(alone.is_none_or(|pick| pick == table.pick(start)));
+        }
+    }
+    prop_assert!(certain || most < PLENTY);
+    Ok(())
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 1000, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -101,6 +129,12 @@ proptest! {
             }
             prop_assert!(nearest(&table, &start, answer, area[answer], PLENTY).complete);
         }
+    }
+
+    #[test]
+    fn two_answers_turn_where_they_should((table, start, area) in asked(), most in 0..100_usize) {
+        pairs_as_it_should(&table, &start, &area, most)?;
+        pairs_as_it_should(&table, &start, &area, PLENTY)?;
     }
 
     #[test]

@@ -76,7 +76,8 @@ impl Tried<'_> {
         let vocabulary = self.shop.vocabulary();
         let mut assumed = self.shop.rules().assumptions().iter();
         let assumed = assumed.find(|a| vocabulary.fact(a.fact()).name == name);
-        self.bowler.answer(name).or(assumed?.value())
+        let assumed = assumed.and_then(|a| a.value());
+        self.bowler.answer(name).or(assumed)
     }
 
     /// The nearest turn of a number on each side of where it stands; of one that isn't known, steps that turn if there are any.

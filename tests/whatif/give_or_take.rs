@@ -26,6 +26,8 @@ fn half_widths_are_read_in_the_answers_own_notation() {
         assert_eq!(bowler.give_or_take(name), Some(width), "{name}");
     }
     assert_eq!(bowler.give_or_take("bowler.age"), None);
+    // Written down and read again it is the same.
+    assert_eq!(parse(&bowler.to_yaml()).unwrap(), bowler);
 }
 
 #[rstest]

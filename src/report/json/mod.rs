@@ -1,11 +1,13 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod contrast;
 mod drilling;
 mod head;
 mod offers;
 mod refit;
 mod spec;
 mod whatif;
+mod why_not;
 
 use serde::Serialize;
 
@@ -16,10 +18,12 @@ use offers::OffersDoc;
 use spec::SpecDoc;
 use whatif::SureDoc;
 
+pub use contrast::contrast_json;
 pub(crate) use head::Head;
 pub use offers::offers_json;
 pub use refit::refit_json;
 pub use whatif::what_if_json;
+pub use why_not::why_not_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
