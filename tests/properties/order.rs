@@ -17,8 +17,8 @@ fn folder(name: &str) -> std::path::PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(name)
 }
 
-/// A table of limits, not of rules: read by the standards themselves.
-const NO_RULES: &str = "rules/standards.yaml";
+/// Tables, not rules: limits are read by the standards themselves, phrases where turning points are told.
+const NO_RULES: [&str; 2] = ["rules/phrases.yaml", "rules/standards.yaml"];
 
 /// Name and text of each rule file, by name.
 pub fn rule_files() -> Vec<(String, String)> {
@@ -29,7 +29,7 @@ pub fn rule_files() -> Vec<(String, String)> {
             let name = format!("rules/{}", path.file_name().unwrap().to_string_lossy());
             (name, fs::read_to_string(path).unwrap())
         })
-        .filter(|(name, _)| name != NO_RULES)
+        .filter(|(name, _)| !NO_RULES.contains(&name.as_str()))
         .collect();
     files.sort();
     files

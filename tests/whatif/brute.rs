@@ -85,8 +85,12 @@ impl Tried<'_> {
         let name = answer.name();
         let told = self.told(name);
         let nearest = |values: &mut dyn Iterator<Item = i64>| {
-            let mut values = values.into_iter();
-            values.find_map(|value| Some((value, self.other(name, value)?)))
+            for value in values {
+                if let Some(picked) = self.other(name, value) {
+                    return Some((value, picked));
+                }
+            }
+            None
         };
         let Some(stands) = self.standing(name) else {
             let any = nearest(&mut (lowest..=highest));
