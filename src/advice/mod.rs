@@ -10,9 +10,11 @@ mod bill;
 mod builtin;
 mod calibrated;
 mod card_entries;
+mod case;
 mod chain;
 mod consult;
 mod consultation;
+mod coverage;
 mod drilling;
 mod explain;
 mod measures;
@@ -32,6 +34,8 @@ mod used;
 mod weighings;
 
 pub use calibrated::{Calibrated, NotCalibrated, Setting};
+pub use case::{Answer, Case, Question};
+pub use coverage::{Coverage, Gap, Missing, Totals};
 pub use drilling::{
     CoreChange, Drilling, LayoutStep, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };

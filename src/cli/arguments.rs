@@ -173,6 +173,9 @@ pub(super) struct Coverage {
     /// Case files or profiles, or folders of them
     #[arg(required = true, value_name = "CASES")]
     pub(super) cases: Vec<PathBuf>,
+    /// Exit with code 1 if anything is missing
+    #[arg(long)]
+    pub(super) strict: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
     #[command(flatten)]

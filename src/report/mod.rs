@@ -5,6 +5,7 @@
 //! beside the machine.
 
 mod calibrated;
+mod coverage;
 mod customer;
 mod drilling;
 mod fitter;
@@ -23,6 +24,7 @@ mod tests;
 pub(crate) use json::{Head, written};
 
 pub use calibrated::{calibrated_json, calibrated_text};
+pub use coverage::{coverage_json, coverage_text};
 pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
