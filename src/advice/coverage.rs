@@ -1,7 +1,16 @@
 //! What a set of cases tries of the rules, and what it never does.
 //!
-//! A rule has *fired* where it held and did something. A test of a rule was *tried* on a side where its fact lay there and the
-//! rule hung on it: had this one test come out the other way, the rule would have too.
+//! A rule has *fired* where it held and did something: for one candidate of a choice at least, or for the measure, the list of
+//! steps or the person. Limits and rounding belong to their measure and fire with it.
+//!
+//! A test *decides* where the rule hung on it: had this one test come out the other way, the rule would have too. So all other
+//! tests were met, and no other alternative stood in for it. What must be seen of each test:
+//! - a number: for each boundary within the fact's range one value on each side, up to the next boundary, where it decides;
+//! - `known`, or a test that every value meets: known and not known, where it decides;
+//! - words, flags and sets: met where it decides, and not met anywhere.
+//!
+//! A subject that a consultation leaves out isn't asked: nothing fires, and no number counts. But a word that isn't met there, or
+//! a fact that isn't known, counts as seen: the rule then only guards a second time what the consultation guards already.
 
 use std::sync::{Arc, Mutex};
 
@@ -97,7 +106,8 @@ impl Coverage {
     }
 
     /// Notes how the rules of a subject stand in a world. `rules` may have others laid over: what those changed isn't noted.
-    pub fn observe(&mut self, rules: &RuleSet, subject: &str, world: &dyn World) {
+    /// `asked` is false where the consultation leaves the subject out, as it does the pin's place from a PAP that isn't known.
+    pub fn observe(&mut self, rules: &RuleSet, subject: &str, world: &dyn World, asked: bool) {
         let place = |id: RuleId| {
             let rule = rules.rule(id);
             let (own, stated) = self.rules.find(rule.id())?;
@@ -117,11 +127,18 @@ impl Coverage {
             };
             let side = |(parting, _): &(Parting, [bool; 2])| {
                 let seen = observed.tests.get(parting.test)?;
-                let side = parting.side(seen.value, seen.met);
-                side.filter(|_| seen.decides)
+                let side = parting.side(seen.value, seen.met)?;
+                let counts = match (asked, &parting.sides) {
+                    (false, Sides::Stretches { .. }) => false,
+                    (false, _) => !seen.met,
+                    // Words that aren't met say nothing more beside others that are.
+                    (true, Sides::Met) => seen.decides || !seen.met,
+                    (true, _) => seen.decides,
+                };
+                counts.then_some(side)
             };
             let sides = tried.partings.iter().map(side).collect();
-            noted.push((place, observed.fires, sides));
+            noted.push((place, asked && observed.fires, sides));
         });
         for (place, fires, sides) in noted {
             let Some(tried) = self.tried.get_mut(place) else {
@@ -220,9 +237,9 @@ pub(super) struct Watch(Arc<Mutex<Coverage>>);
 
 impl Watch {
     /// Notes how the rules of a subject stand.
-    pub(super) fn observe(&self, rules: &RuleSet, subject: &str, world: &dyn World) {
+    pub(super) fn observe(&self, rules: &RuleSet, subject: &str, world: &dyn World, asked: bool) {
         if let Ok(mut coverage) = self.0.lock() {
-            coverage.observe(rules, subject, world);
+            coverage.observe(rules, subject, world, asked);
         }
     }
 }

@@ -46,6 +46,7 @@ impl Consultation<'_> {
                 .iter()
                 .all(|(fact, word)| self.situation.is_word(fact, word))
             {
+                self.shop.observe_left_out(id, &Alone(&self.situation));
                 continue;
             }
             let Some(subject) = rules.subject(id) else {
@@ -55,6 +56,7 @@ impl Consultation<'_> {
             if a_hand {
                 self.shop.observe(id, &Alone(&self.situation));
             } else {
+                self.shop.observe_left_out(id, &Alone(&self.situation));
                 // Not even a shop's own rule makes up a hand.
                 measured = Measured::default();
             }

@@ -130,7 +130,14 @@ impl Shop {
     /// Notes how the rules of a subject stand, if anybody watches.
     pub(super) fn observe(&self, subject: &str, world: &dyn World) {
         if let Some(watch) = &self.watch {
-            watch.observe(&self.rules, subject, world);
+            watch.observe(&self.rules, subject, world, true);
+        }
+    }
+
+    /// The same for a subject that is left out.
+    pub(super) fn observe_left_out(&self, subject: &str, world: &dyn World) {
+        if let Some(watch) = &self.watch {
+            watch.observe(&self.rules, subject, world, false);
         }
     }
 
