@@ -1,6 +1,5 @@
 //! A consultation kept as data: who asks what, under which rules of a shop's own, and what ought to come out.
 
-use std::fs;
 use std::path::{Path, PathBuf};
 
 use super::outcome::Trouble;
@@ -8,7 +7,9 @@ use super::refit::Refit;
 use super::result::Advice;
 use super::shop::Shop;
 use crate::bowler::Bowler;
-use crate::document::{Content, Document, Fault, Faults, Format, Node, Reader, clean};
+use crate::document::{
+    Content, Document, Fault, Faults, Format, Node, Reader, clean, yaml_and_json_in,
+};
 
 /// The longest ball id that is taken, in characters.
 const LONGEST_BALL: usize = 200;
@@ -134,19 +135,27 @@ impl Case {
     /// # Errors
     /// [`Trouble`] of a question, and all faults of the case's own rules.
     pub fn ask(&self, shop: &Shop) -> Result<Vec<Answer>, Trouble> {
+        let each = self.questions.iter();
+        each.map(|question| self.ask_for(shop, &self.bowler, question))
+            .collect()
+    }
+
+    /// Asks one question for this bowler, under the case's own rules where it brings some.
+    pub(super) fn ask_for(
+        &self,
+        shop: &Shop,
+        bowler: &Bowler,
+        question: &Question,
+    ) -> Result<Answer, Trouble> {
         let own = self.own_shop(shop)?;
         let shop = own.as_ref().unwrap_or(shop);
-        let answer = |question: &Question| {
-            let bowler = &self.bowler;
-            let advice = match question {
-                Question::Refit => return Ok(Answer::Refit(Box::new(shop.refit(bowler)?))),
-                Question::Advise => shop.advise(bowler),
-                Question::Fit(ball) => shop.fit(bowler, ball),
-                Question::Used => shop.fit_used(bowler),
-            };
-            Ok(Answer::Advice(Box::new(advice?)))
+        let advice = match question {
+            Question::Refit => return Ok(Answer::Refit(Box::new(shop.refit(bowler)?))),
+            Question::Advise => shop.advise(bowler),
+            Question::Fit(ball) => shop.fit(bowler, ball),
+            Question::Used => shop.fit_used(bowler),
         };
-        self.questions.iter().map(answer).collect()
+        Ok(Answer::Advice(Box::new(advice?)))
     }
 }
 
@@ -156,22 +165,14 @@ fn files(path: &Path, faults: &mut Faults) -> Vec<PathBuf> {
         return vec![path.to_owned()];
     }
     let shown = clean(&path.display().to_string());
-    let entries = match fs::read_dir(path) {
-        Ok(entries) => entries,
+    let found = match yaml_and_json_in(path) {
+        Ok(found) => found,
         Err(why) => {
             let message = format!("{shown} can't be read: {why}");
             faults.push(Fault::new("unreadable", message));
             return Vec::new();
         }
     };
-    let mut found: Vec<PathBuf> = entries
-        .filter_map(|entry| Some(entry.ok()?.path()))
-        .filter(|path| {
-            let end = path.extension().and_then(|end| end.to_str());
-            matches!(end, Some("yaml" | "yml" | "json"))
-        })
-        .collect();
-    found.sort();
     if found.is_empty() {
         let message = format!("{shown} holds no .yaml, .yml or .json file");
         faults.push(Fault::new("nothing-found", message));

@@ -15,6 +15,7 @@ mod look;
 mod offers;
 mod page;
 mod refit;
+mod rules_diff;
 pub mod sheet;
 mod words;
 
@@ -29,6 +30,7 @@ pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
+pub use rules_diff::{rules_diff_json, rules_diff_text};
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
