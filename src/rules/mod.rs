@@ -27,6 +27,7 @@ mod interval;
 mod ledger;
 mod measure;
 mod observe;
+mod moving;
 mod over;
 mod overlay;
 mod parting;
