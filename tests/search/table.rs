@@ -7,7 +7,7 @@ use proptest::sample::{Index, select};
 use spanwright::rules::{Interval, UNKNOWN};
 use spanwright::search::{Area, Decision, Holds, Point, Shape};
 
-use crate::plain::lies_in;
+use crate::plain::{lies_in, matters};
 
 /// How much the table's bounds show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,6 +64,23 @@ impl Table {
             })
     }
 
+    /// Whether the bounds show what there is to show here.
+    fn shows(&self, area: &[Interval]) -> bool {
+        match self.bounds {
+            Bounds::Open => false,
+            Bounds::Tight => true,
+            Bounds::Loose(seed) => {
+                let ends = area.iter().flat_map(|span| [span.lowest(), span.highest()]);
+                let mixed = ends.fold(seed, |sum, end| {
+                    (sum ^ end as u64)
+                        .wrapping_mul(0x9e37_79b9_7f4a_7c15)
+                        .rotate_left(29)
+                });
+                mixed % 3 != 0
+            }
+        }
+    }
+
     pub fn points(&self) -> Vec<Point> {
         self.answers
             .iter()
@@ -110,20 +127,7 @@ impl Decision for Table {
         let open = Holds::Open {
             split: self.split.clone(),
         };
-        let is_silent = match self.bounds {
-            Bounds::Open => true,
-            Bounds::Tight => false,
-            Bounds::Loose(seed) => {
-                let ends = area.iter().flat_map(|span| [span.lowest(), span.highest()]);
-                let mixed = ends.fold(seed, |sum, end| {
-                    (sum ^ end as u64)
-                        .wrapping_mul(0x9e37_79b9_7f4a_7c15)
-                        .rotate_left(29)
-                });
-                mixed % 3 == 0
-            }
-        };
-        if is_silent {
+        if !self.shows(area) {
             return open;
         }
         let all = self.points();
@@ -135,6 +139,12 @@ impl Decision for Table {
         } else {
             open
         }
+    }
+
+    fn can_matter(&self, area: &[Interval], answer: usize) -> bool {
+        self.calls.set(self.calls.get() + 1);
+        // Picks of the plain check aren't the search's.
+        !self.shows(area) || matters(&self.with(self.bounds), &area.to_vec(), answer)
     }
 
     fn cuts(&self, answer: usize) -> &[i64] {

@@ -2,7 +2,9 @@
 
 use proptest::prelude::*;
 use spanwright::rules::Interval;
-use spanwright::search::{Area, Decision, Outcome, Point, nearest, pair, settle, stretch};
+use spanwright::search::{
+    Area, Decision, Matters, Outcome, Point, nearest, pair, settle, stretch, turning_with,
+};
 
 use crate::plain;
 use crate::table::{Bounds, Table, asked};
@@ -109,6 +111,47 @@ fn pairs_as_it_should(
     Ok(())
 }
 
+fn matters_as_it_should(
+    table: &Table,
+    start: &Point,
+    area: &Area,
+    answer: usize,
+    most: usize,
+) -> Result<(), TestCaseError> {
+    let truth = plain::matters(table, area, answer);
+    table.calls.set(0);
+    let found = turning_with(table, area, start, answer, most);
+    let calls = table.calls.get();
+    let work = match found {
+        Matters::Never { work } => {
+            prop_assert!(!truth);
+            work
+        }
+        Matters::Here {
+            points: [one, other],
+            work,
+        } => {
+            prop_assert!(truth);
+            for (point, pick) in [&one, &other] {
+                prop_assert_eq!(plain::possible(table, point), Some(*pick));
+                let inside = (0..point.len())
+                    .all(|answer| plain::lies_in(table.shape(answer), area[answer], point[answer]));
+                prop_assert!(inside);
+            }
+            prop_assert_ne!(one.1, other.1);
+            prop_assert_eq!(plain::with(&one.0, answer, other.0[answer]), other.0);
+            work
+        }
+        Matters::NotSettled { work } => {
+            prop_assert_eq!(work, most);
+            prop_assert_ne!(most, PLENTY);
+            work
+        }
+    };
+    prop_assert!(work <= most && calls <= work);
+    Ok(())
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 1000, failure_persistence: None, ..ProptestConfig::default() })]
 
@@ -135,6 +178,14 @@ proptest! {
     fn two_answers_turn_where_they_should((table, start, area) in asked(), most in 0..100_usize) {
         pairs_as_it_should(&table, &start, &area, most)?;
         pairs_as_it_should(&table, &start, &area, PLENTY)?;
+    }
+
+    #[test]
+    fn an_answer_matters_where_it_should((table, start, area) in asked(), most in 0..100_usize) {
+        for answer in 0..area.len() {
+            matters_as_it_should(&table, &start, &area, answer, most)?;
+            matters_as_it_should(&table, &start, &area, answer, PLENTY)?;
+        }
     }
 
     #[test]
