@@ -4,6 +4,8 @@
 // Helpers of tests may stop a test just as tests may.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+#[path = "search/checks.rs"]
+mod checks;
 #[path = "search/plain.rs"]
 mod plain;
 #[path = "search/table.rs"]

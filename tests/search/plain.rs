@@ -18,12 +18,10 @@ pub fn lies_in(shape: Shape, span: Interval, value: i64) -> bool {
 
 /// All values that an answer may be.
 pub fn values(shape: Shape, span: Interval) -> Vec<i64> {
-    let known = if span.may_be_known() {
-        span.lowest()..=span.highest()
-    } else {
-        1..=0
-    };
+    let known = span.may_be_known().then(|| span.lowest()..=span.highest());
     known
+        .into_iter()
+        .flatten()
         .chain([UNKNOWN])
         .filter(|&value| lies_in(shape, span, value))
         .collect()
