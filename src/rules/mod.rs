@@ -26,6 +26,7 @@ mod found;
 mod interval;
 mod ledger;
 mod measure;
+mod moving;
 mod over;
 mod overlay;
 mod range;
