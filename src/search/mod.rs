@@ -7,6 +7,7 @@
 mod arm;
 mod decision;
 mod effort;
+mod matters;
 mod pair;
 mod reduce;
 mod row;
@@ -15,6 +16,7 @@ mod span;
 mod turn;
 
 pub use decision::{Area, Decision, Holds, Point, Shape};
+pub use matters::{Matters, turning_with};
 pub use pair::{Pair, pair};
 pub use settle::{Outcome, settle};
 pub use turn::{Nearest, Stretch, Turn, nearest, stretch};
