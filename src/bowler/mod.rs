@@ -43,8 +43,10 @@
 //! their ranges, and [`Bowler::answer`] gives their values.
 
 mod answer;
+mod answered;
 mod card;
 mod check;
+mod contradiction;
 mod entry;
 mod hand;
 mod old_holes;
@@ -59,12 +61,17 @@ mod table;
 mod used;
 mod weighed;
 mod words;
+mod write;
+mod written;
 
 pub use answer::{Answer, Shape};
+pub use answered::Impossible;
 pub use card::FitCard;
+pub use contradiction::{Contradiction, contradiction};
 pub use entry::Entry;
 pub use old_holes::NoOldHoles;
 pub use owned::OwnedBall;
+pub use read::release_speed;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
 pub use table::{ANSWERS, answer};

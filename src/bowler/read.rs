@@ -8,7 +8,7 @@ use crate::document::{Document, Faults, Node};
 use crate::notation::Notation;
 
 /// The keys of the profile that give one answer each.
-const PLAIN_KEYS: &[Key] = &[
+pub(super) const PLAIN_KEYS: &[Key] = &[
     ("hand", "bowler.hand"),
     ("delivery", "bowler.delivery"),
     ("thumb", "bowler.thumb"),
@@ -33,20 +33,20 @@ const PLAIN_KEYS: &[Key] = &[
     ("present", "bowler.present"),
     ("absent", "bowler.absent"),
 ];
-const BALL_NOW_KEYS: &[Key] = &[
+pub(super) const BALL_NOW_KEYS: &[Key] = &[
     ("whose", "bowler.ball_now"),
     ("weight", "bowler.ball_now_weight"),
 ];
-const HOLD_TEST_KEYS: &[Key] = &[
+pub(super) const HOLD_TEST_KEYS: &[Key] = &[
     ("passed", "bowler.hold_passed"),
     ("failed", "bowler.hold_failed"),
 ];
-const SETTLED_KEYS: &[Key] = &[
+pub(super) const SETTLED_KEYS: &[Key] = &[
     ("weight", "settled.weight"),
     ("grip", "settled.grip"),
     ("sleeve", "settled.sleeve"),
 ];
-const FIT_CHECK_KEYS: &[Key] = &[
+pub(super) const FIT_CHECK_KEYS: &[Key] = &[
     ("symptoms", "check.symptoms"),
     ("rest_test", "check.rest_test"),
     ("joint_line", "check.joint_line"),
@@ -201,7 +201,8 @@ fn read_speed<'d>(sheet: &mut Sheet<'d>, node: &'d Node) {
 }
 
 /// The speed at release of a ball that has this speed at the pins; both in 0.1 mph.
-fn release_speed(at_pins: i64) -> i64 {
+#[must_use]
+pub fn release_speed(at_pins: i64) -> i64 {
     (at_pins * 10 + SLOWER_AT_THE_PINS + 5) / 10
 }
 
