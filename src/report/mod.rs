@@ -20,6 +20,8 @@ mod refit;
 mod rules_diff;
 pub mod sheet;
 mod why_not;
+mod sure;
+mod whatif;
 mod words;
 
 #[cfg(test)]
@@ -36,6 +38,11 @@ pub use look::{Look, Term};
 pub use offers::offers_text;
 pub use rules_diff::{rules_diff_json, rules_diff_text};
 pub use why_not::why_not_text;
+pub use json::{CONTRACT, json, offers_json, refit_json, what_if_json};
+pub use legal::{Legal, legal_json, legal_text};
+pub use look::{Look, Term};
+pub use offers::offers_text;
+pub use whatif::what_if_text;
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
