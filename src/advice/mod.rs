@@ -15,6 +15,7 @@ mod consult;
 mod consultation;
 mod drilling;
 mod explain;
+pub mod interview;
 mod measures;
 mod offers;
 mod old_ball;

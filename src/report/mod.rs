@@ -13,6 +13,7 @@ mod legal;
 mod look;
 mod offers;
 mod page;
+mod question;
 mod refit;
 pub mod sheet;
 mod words;
@@ -27,6 +28,7 @@ pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
+pub use question::{help_text, next_json, question_text};
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
