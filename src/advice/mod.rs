@@ -13,12 +13,15 @@ mod card_entries;
 mod chain;
 mod consult;
 mod consultation;
+mod contrast;
 mod drilling;
 mod explain;
 pub mod interview;
 mod measures;
+mod named;
 mod offers;
 mod old_ball;
+mod one_sentence;
 mod outcome;
 mod planned;
 mod reason;
@@ -28,11 +31,14 @@ mod result;
 mod shop;
 mod spec;
 mod stages;
+mod standing;
 mod stock;
 mod used;
 mod weighings;
+mod why_not;
 
 pub use calibrated::{Calibrated, NotCalibrated, Setting};
+pub use contrast::{Compared, Contrast, Difference};
 pub use drilling::{
     CoreChange, Drilling, LayoutStep, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
@@ -43,4 +49,6 @@ pub use refit::{Cause, Change, Past, Refit, ToWrite};
 pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use shop::{Shop, ShopFiles};
 pub use spec::{DrillSpec, SpecNumber, WorkStep};
+pub use standing::Standing;
 pub use weighings::CardTrouble;
+pub use why_not::{BallFate, Barrier, Cost, Sought, WhyNot};

@@ -5,6 +5,7 @@
 //! beside the machine.
 
 mod calibrated;
+mod contrast;
 mod customer;
 mod drilling;
 mod fitter;
@@ -14,8 +15,10 @@ mod look;
 mod offers;
 mod page;
 mod question;
+mod points;
 mod refit;
 pub mod sheet;
+mod why_not;
 mod words;
 
 #[cfg(test)]
@@ -24,11 +27,13 @@ mod tests;
 pub(crate) use json::{Head, written};
 
 pub use calibrated::{calibrated_json, calibrated_text};
-pub use json::{CONTRACT, json, offers_json, refit_json};
+pub use contrast::contrast_text;
+pub use json::{CONTRACT, contrast_json, json, offers_json, refit_json, why_not_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
 pub use question::{help_text, next_json, question_text};
+pub use why_not::why_not_text;
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;

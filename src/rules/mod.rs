@@ -26,6 +26,7 @@ mod found;
 mod interval;
 mod ledger;
 mod measure;
+mod over;
 mod overlay;
 mod range;
 mod ranged;

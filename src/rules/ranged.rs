@@ -15,4 +15,11 @@ pub trait Ranged {
 
     /// What a fact of a candidate may be.
     fn bounds(&self, fact: FactId, candidate: usize) -> Interval;
+
+    /// What a fact of each candidate may be, in their order.
+    fn bounds_of_all(&self, fact: FactId) -> Box<[Interval]> {
+        (0..self.candidates())
+            .map(|candidate| self.bounds(fact, candidate))
+            .collect()
+    }
 }

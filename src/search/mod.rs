@@ -4,10 +4,19 @@
 //! point of answers, and, where it can be shown cheaply, that a pick holds over a whole box. A single point is always decided by
 //! the pick itself, so exactness never hangs on bounds: loose bounds cost time, nothing else.
 
+mod arm;
 mod decision;
+mod effort;
+mod matters;
+mod pair;
+mod reduce;
+mod row;
 mod settle;
+mod span;
 mod turn;
 
 pub use decision::{Area, Decision, Holds, Point, Shape};
+pub use matters::{Matters, turning_with};
+pub use pair::{Pair, pair};
 pub use settle::{Outcome, settle};
-pub use turn::{Nearest, Pair, Stretch, Turn, nearest, pair, stretch};
+pub use turn::{Nearest, Stretch, Turn, nearest, stretch};

@@ -1,10 +1,12 @@
 //! The answer document, contract 1. Within the contract fields are only added; their order is fixed.
 
+mod contrast;
 mod drilling;
 mod head;
 mod offers;
 mod refit;
 mod spec;
+mod why_not;
 
 use serde::Serialize;
 
@@ -14,9 +16,11 @@ use drilling::DrillingDoc;
 use offers::OffersDoc;
 use spec::SpecDoc;
 
+pub use contrast::contrast_json;
 pub(crate) use head::Head;
 pub use offers::offers_json;
 pub use refit::refit_json;
+pub use why_not::why_not_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
