@@ -20,6 +20,7 @@ mod demo_cases;
 mod drilling;
 mod explain;
 mod how_sure;
+pub mod interview;
 mod measures;
 mod named;
 mod offers;
