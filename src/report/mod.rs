@@ -14,6 +14,7 @@ mod look;
 mod offers;
 mod page;
 mod refit;
+mod rule_checks;
 pub mod sheet;
 mod words;
 
@@ -27,6 +28,7 @@ pub use json::{CONTRACT, json, offers_json, refit_json};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
+pub use rule_checks::{rule_checks_json, rule_checks_text};
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;

@@ -5,9 +5,17 @@
 //! the pick itself, so exactness never hangs on bounds: loose bounds cost time, nothing else.
 
 mod decision;
+mod finding;
+mod reach;
+mod realm;
+mod rule_checks;
 mod settle;
 mod turn;
 
 pub use decision::{Area, Decision, Holds, Point, Shape};
+pub use finding::{Clash, Counted, Finding, FindingKind, Findings};
+pub use reach::{Judged, Reached, Region, reach};
+pub use realm::{Can, Example, Realm, can_hold, can_hold_for_all};
+pub use rule_checks::{MOST, check_rules};
 pub use settle::{Outcome, settle};
 pub use turn::{Nearest, Pair, Stretch, Turn, nearest, pair, stretch};
