@@ -100,7 +100,11 @@ pub fn rule_checks_json(shop: &Shop, checks: &RuleChecks) -> String {
         files: teller.files(),
         work_limit: MOST,
         kinds: FindingKind::ALL.into_iter().map(count).collect(),
-        findings: findings.findings.iter().map(|one| teller.document(one)).collect(),
+        findings: findings
+            .findings
+            .iter()
+            .map(|one| teller.document(one))
+            .collect(),
     })
 }
 
@@ -138,6 +142,13 @@ pub fn rule_checks_text(shop: &Shop, checks: &RuleChecks, look: &Look) -> String
         }
         page.row(2, 20, kind.words(), &text);
     }
+    if !checks.findings().not_settled.is_empty() {
+        page.heading("Not settled");
+        for (kind, rules) in &checks.findings().not_settled {
+            let rules: Vec<String> = rules.iter().map(|&rule| teller.named(rule)).collect();
+            page.row(2, 20, kind.words(), &rules.join(" and "));
+        }
+    }
     page.finish()
 }
 
@@ -147,7 +158,13 @@ struct Teller<'s> {
 
 impl<'s> Teller<'s> {
     fn files(&self) -> usize {
-        let mut files: Vec<&str> = self.shop.rules().rules().iter().map(|rule| rule.file()).collect();
+        let mut files: Vec<&str> = self
+            .shop
+            .rules()
+            .rules()
+            .iter()
+            .map(|rule| rule.file())
+            .collect();
         files.sort_unstable();
         files.dedup();
         files.len()
@@ -168,7 +185,11 @@ impl<'s> Teller<'s> {
     }
 
     fn write(&self, page: &mut Page<'_>, finding: &Finding) {
-        page.item(2, &format!("{}: ", capitalised(finding.kind().words())), &self.says(finding));
+        page.item(
+            2,
+            &format!("{}: ", capitalised(finding.kind().words())),
+            &self.says(finding),
+        );
         if let Some(example) = finding.example() {
             let example = self.example(finding, example);
             page.paragraph(4, &format!("For example: {example}."));
@@ -180,12 +201,19 @@ impl<'s> Teller<'s> {
         match finding {
             Finding::NeverTrue { rule, clashes } => {
                 let clashes: Vec<String> = clashes.iter().map(clash).collect();
-                format!("{} can never hold: {}.", self.named(*rule), clashes.join("; "))
+                format!(
+                    "{} can never hold: {}.",
+                    self.named(*rule),
+                    clashes.join("; ")
+                )
             }
             Finding::AlwaysTrue { rule } => {
                 format!("the conditions of {} always hold.", self.named(*rule))
             }
-            Finding::Duplicate { rules: [one, other], .. } => format!(
+            Finding::Duplicate {
+                rules: [one, other],
+                ..
+            } => format!(
                 "{} and {} hold for the same and do the same.",
                 self.named(*one),
                 self.named(*other)
@@ -200,7 +228,10 @@ impl<'s> Teller<'s> {
                 self.named(*against),
                 self.named(*rule)
             ),
-            Finding::TwoStarts { rules: [one, other], .. } => format!(
+            Finding::TwoStarts {
+                rules: [one, other],
+                ..
+            } => format!(
                 "{} and {} can both start {}.",
                 self.named(*one),
                 self.named(*other),
@@ -230,7 +261,10 @@ impl<'s> Teller<'s> {
             },
             Finding::NoneLeft { subject, rules, .. } => {
                 let rules: Vec<String> = rules.iter().map(|&rule| self.named(rule)).collect();
-                format!("no {subject} may be left: {} rules all out.", rules.join(" and "))
+                format!(
+                    "no {subject} may be left: {} rules all out.",
+                    rules.join(" and ")
+                )
             }
         }
     }
@@ -239,7 +273,11 @@ impl<'s> Teller<'s> {
     fn example(&self, finding: &Finding, example: &Example) -> String {
         let vocabulary = self.shop.vocabulary();
         let one = |&(fact, value): &(FactId, i64)| {
-            format!("{} {}", vocabulary.fact(fact).name, vocabulary.print(fact, value))
+            format!(
+                "{} {}",
+                vocabulary.fact(fact).name,
+                vocabulary.print(fact, value)
+            )
         };
         let mut parts: Vec<String> = example.values.iter().map(one).collect();
         parts.extend(self.candidate(finding, example));

@@ -236,8 +236,12 @@ fn truth(allowed: &Allowed, value: Interval) -> Truth {
         let (lowest, highest) = (value.lowest(), value.highest());
         let (known_some, known_all) = match allowed {
             Allowed::Ranges(ranges) => (
-                ranges.iter().any(|&(low, high)| low <= highest && lowest <= high),
-                ranges.iter().any(|&(low, high)| low <= lowest && highest <= high),
+                ranges
+                    .iter()
+                    .any(|&(low, high)| low <= highest && lowest <= high),
+                ranges
+                    .iter()
+                    .any(|&(low, high)| low <= lowest && highest <= high),
             ),
             // The ends of a set are what is certainly in it and what may be.
             Allowed::Bits { has, any, none } => (
@@ -287,7 +291,9 @@ impl RuleSet {
     pub fn ways(&self, id: RuleId) -> Vec<Vec<Statement>> {
         let one = |test: &&Test| Statement(Node::Test((*test).clone()));
         let ways = self.rule(id).when.ways();
-        ways.iter().map(|way| way.iter().map(one).collect()).collect()
+        ways.iter()
+            .map(|way| way.iter().map(one).collect())
+            .collect()
     }
 
     /// What a rule does.
@@ -296,7 +302,9 @@ impl RuleSet {
         match &self.rule(id).effect {
             Effect::Points(_) => Doing::Points,
             Effect::RuleOut => Doing::RuleOut,
-            Effect::Caution(severity) => Doing::Caution(*severity == super::rule::Severity::Serious),
+            Effect::Caution(severity) => {
+                Doing::Caution(*severity == super::rule::Severity::Serious)
+            }
             Effect::Start(_) => Doing::Start,
             Effect::Add(_) | Effect::Limit { .. } | Effect::Rounding(_) | Effect::Step(_) => {
                 Doing::Other
@@ -307,7 +315,13 @@ impl RuleSet {
     /// Whether two rules do the same to the same subject.
     #[must_use]
     pub fn same_doing(&self, one: RuleId, other: RuleId) -> bool {
-        let key = |rule: &Rule| (rule.subject.clone(), rule.effect.clone(), rule.disputes.clone());
+        let key = |rule: &Rule| {
+            (
+                rule.subject.clone(),
+                rule.effect.clone(),
+                rule.disputes.clone(),
+            )
+        };
         key(self.rule(one)) == key(self.rule(other))
     }
 
@@ -332,9 +346,10 @@ impl RuleSet {
     #[must_use]
     pub fn knots(&self, id: RuleId) -> Option<(FactId, Vec<i64>)> {
         match self.rule(id).effect.amount() {
-            Some(Amount::Along(curve)) => {
-                Some((curve.along(), curve.knots().iter().map(|&(at, _)| at).collect()))
-            }
+            Some(Amount::Along(curve)) => Some((
+                curve.along(),
+                curve.knots().iter().map(|&(at, _)| at).collect(),
+            )),
             _ => None,
         }
     }

@@ -24,7 +24,10 @@ pub(super) fn test(vocabulary: &Vocabulary, test: &Test) -> String {
                 "is not known".to_owned()
             } else if ranges[..] == [(LOWEST, i64::MAX)] {
                 "is known".to_owned()
-            } else if let Kind::Number { lowest, highest, .. } = kind {
+            } else if let Kind::Number {
+                lowest, highest, ..
+            } = kind
+            {
                 let print = |value| vocabulary.print(test.fact, value);
                 let one = |&(low, high): &(i64, i64)| match (low <= lowest, high >= highest) {
                     _ if low == high => print(low),
@@ -32,7 +35,10 @@ pub(super) fn test(vocabulary: &Vocabulary, test: &Test) -> String {
                     (_, true) => format!("at least {}", print(low)),
                     _ => format!("{} to {}", print(low), print(high)),
                 };
-                format!("is {}", listed(&ranges.iter().map(one).collect::<Vec<_>>(), "or"))
+                format!(
+                    "is {}",
+                    listed(&ranges.iter().map(one).collect::<Vec<_>>(), "or")
+                )
             } else {
                 let words = fact.words().iter().enumerate();
                 let passing = words.filter(|(index, _)| test.allowed.contains(*index as i64));

@@ -261,6 +261,8 @@ pub struct Counted {
 pub struct Findings {
     /// By kind, then by rule.
     pub findings: Vec<Finding>,
+    /// What wasn't settled: the kind, and the rules it was asked of.
+    pub not_settled: Vec<(FindingKind, Vec<RuleId>)>,
     counts: [Counted; FindingKind::ALL.len()],
 }
 
@@ -268,6 +270,7 @@ impl Default for Findings {
     fn default() -> Self {
         Findings {
             findings: Vec::new(),
+            not_settled: Vec::new(),
             counts: [Counted::default(); FindingKind::ALL.len()],
         }
     }
@@ -292,12 +295,14 @@ impl Findings {
     }
 
     /// Counts one that couldn't be settled.
-    pub fn open(&mut self, kind: FindingKind) {
+    pub fn open(&mut self, kind: FindingKind, rules: &[RuleId]) {
+        self.not_settled.push((kind, rules.to_vec()));
         self.counts[kind as usize].open += 1;
     }
 
     /// Puts them in order.
     pub fn sort(&mut self) {
-        self.findings.sort_by_key(|finding| (finding.kind(), finding.rules()));
+        self.findings
+            .sort_by_key(|finding| (finding.kind(), finding.rules()));
     }
 }

@@ -70,7 +70,8 @@ fn first(interval: &Interval) -> i64 {
 /// The box cut in two along the answer that promises most.
 fn halves(region: &dyn Region, area: &[Interval], split: &[usize]) -> Option<(Area, Area)> {
     let all: Vec<usize> = (0..area.len()).collect();
-    let (answer, (one, other)) = along(region, area, split).or_else(|| along(region, area, &all))?;
+    let (answer, (one, other)) =
+        along(region, area, split).or_else(|| along(region, area, &all))?;
     let with = |part: Interval| {
         let mut area = area.to_vec();
         area[answer] = part;
@@ -84,7 +85,7 @@ fn along(
     area: &[Interval],
     split: &[usize],
 ) -> Option<(usize, (Interval, Interval))> {
-    // First what may not be known at all, then where a rule cuts, then the widest.
+    // First what may not be known at all, then where a rule cuts, then words, then the widest number.
     let open = |&&answer: &&usize| area.get(answer).is_some_and(|it| !it.is_point());
     let unsure = |&&answer: &&usize| area[answer].may_be_unknown();
     if let Some(&answer) = split.iter().filter(open).find(unsure) {
@@ -98,6 +99,10 @@ fn along(
     };
     if let Some(found) = split.iter().filter(open).find_map(cut) {
         return Some(found);
+    }
+    let few = |&&answer: &&usize| region.shape(answer) != Shape::Steps;
+    if let Some(&answer) = split.iter().filter(open).find(few) {
+        return Some((answer, in_half(region.shape(answer), area[answer])));
     }
     let width = |&&answer: &&usize| area[answer].highest().saturating_sub(area[answer].lowest());
     let widest = split.iter().filter(open).max_by_key(width)?;
@@ -114,7 +119,10 @@ fn at_a_cut(region: &dyn Region, answer: usize, it: Interval) -> Option<(Interva
     let inside = |cut: &&i64| it.lowest() < **cut && **cut <= it.highest();
     let inside: Vec<i64> = cuts.iter().filter(inside).copied().collect();
     let cut = *inside.get(inside.len() / 2)?;
-    Some((Interval::between(it.lowest(), cut - 1), Interval::between(cut, it.highest())))
+    Some((
+        Interval::between(it.lowest(), cut - 1),
+        Interval::between(cut, it.highest()),
+    ))
 }
 
 fn in_half(shape: Shape, it: Interval) -> (Interval, Interval) {

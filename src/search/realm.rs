@@ -17,6 +17,15 @@ pub trait Realm {
     /// All that a free fact may be when the rules of this subject are judged.
     fn range(&self, subject: &str, fact: FactId) -> Interval;
 
+    /// What a free fact is when nobody says anything of it: examples leave it so where they can.
+    fn plain(&self, subject: &str, fact: FactId) -> i64 {
+        let range = self.range(subject, fact);
+        if range.may_be_unknown() {
+            return UNKNOWN;
+        }
+        range.lowest()
+    }
+
     /// How many candidates a choice has in all; 0 for a subject without any.
     fn candidates(&self, subject: &str) -> usize;
 
@@ -49,7 +58,7 @@ pub trait Realm {
 /// Values of free facts, and a candidate, at which something holds.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Example {
-    /// Each free fact that matters with its value; unknown ones are left out.
+    /// Each free fact with its value, but for those that are what they are when nobody says anything.
     pub values: Vec<(FactId, i64)>,
     /// The candidate, for a choice.
     pub candidate: Option<usize>,
@@ -68,6 +77,10 @@ pub enum Can {
 
 /// Whether `statement` can hold when rules of `subject` are judged, looking at no more than `most` boxes a candidate.
 pub fn can_hold(realm: &dyn Realm, subject: &str, statement: &Statement, most: usize) -> Can {
+    let loose = Loose(realm);
+    if one(&loose, subject, statement, None, most) == Can::Never {
+        return Can::Never;
+    }
     let facts = statement.facts();
     let count = realm.candidates(subject);
     let own = |fact: &FactId| !realm.vocabulary().fact(*fact).origin.is_scalar();
@@ -93,7 +106,12 @@ fn one(
     candidate: Option<usize>,
     most: usize,
 ) -> Can {
-    let place = Place::new(realm, subject, std::slice::from_ref(statement), vec![candidate]);
+    let place = Place::new(
+        realm,
+        subject,
+        std::slice::from_ref(statement),
+        vec![candidate],
+    );
     place.search(most)
 }
 
@@ -106,6 +124,58 @@ pub fn can_hold_for_all(
 ) -> Can {
     let candidates = (0..realm.offered(subject)).map(Some).collect();
     Place::new(realm, subject, statements, candidates).search(most)
+}
+
+/// The same facts, each as if it followed from nothing: what can't be here can't be at all, and that is soon seen.
+struct Loose<'r>(&'r dyn Realm);
+
+impl Realm for Loose<'_> {
+    fn vocabulary(&self) -> &Vocabulary {
+        self.0.vocabulary()
+    }
+
+    fn behind(&self, fact: FactId) -> Vec<FactId> {
+        vec![fact]
+    }
+
+    fn range(&self, subject: &str, fact: FactId) -> Interval {
+        if self.0.behind(fact) == [fact] {
+            return self.0.range(subject, fact);
+        }
+        match self.vocabulary().fact(fact).kind {
+            Kind::Number {
+                lowest, highest, ..
+            } => Interval::between(lowest, highest),
+            Kind::Choice(words) => Interval::between(0, words.len() as i64 - 1),
+            Kind::Flag => Interval::either(),
+            Kind::Set(words) => Interval::between(0, (1 << words.len()) - 1),
+        }
+        .or_unknown()
+    }
+
+    fn candidates(&self, _subject: &str) -> usize {
+        0
+    }
+
+    fn values(
+        &self,
+        _subject: &str,
+        _candidate: Option<usize>,
+        free: &[FactId],
+        area: &[Interval],
+        wanted: &[FactId],
+    ) -> Vec<Interval> {
+        let place = |fact: &FactId| free.iter().position(|known| known == fact);
+        let value = |fact: &FactId| place(fact).and_then(|place| area.get(place).copied());
+        wanted
+            .iter()
+            .map(|fact| value(fact).unwrap_or(Interval::NOT_KNOWN))
+            .collect()
+    }
+
+    fn possible(&self, free: &[FactId], area: &[Interval]) -> Truth {
+        self.0.possible(free, area)
+    }
 }
 
 /// Any of some statements, for all of some candidates, as a region over the free facts behind.
@@ -170,13 +240,15 @@ impl<'r> Place<'r> {
             Reached::Nowhere => Can::Never,
             Reached::NotSettled => Can::NotSettled,
             Reached::At(point) => {
-                let known = |(_, value): &(FactId, i64)| *value != UNKNOWN;
+                let point = self.plainer(point);
+                let told =
+                    |(fact, value): &(FactId, i64)| *value != self.realm.plain(self.subject, *fact);
                 let candidate = match self.candidates[..] {
                     [only] => only,
                     _ => None,
                 };
                 Can::Hold(Example {
-                    values: self.free.iter().copied().zip(point).filter(known).collect(),
+                    values: self.free.iter().copied().zip(point).filter(told).collect(),
                     candidate,
                 })
             }
@@ -184,9 +256,27 @@ impl<'r> Place<'r> {
     }
 }
 
+impl Place<'_> {
+    /// The same point with as much as possible left plain.
+    fn plainer(&self, mut point: Vec<i64>) -> Vec<i64> {
+        for answer in 0..point.len() {
+            let before = point[answer];
+            point[answer] = self.realm.plain(self.subject, self.free[answer]);
+            let area: Vec<Interval> = point.iter().copied().map(Interval::point).collect();
+            if point[answer] != before && self.judge(&area) != Judged::Everywhere {
+                point[answer] = before;
+            }
+        }
+        point
+    }
+}
+
 impl Region for Place<'_> {
     fn shape(&self, answer: usize) -> Shape {
-        let kind = self.free.get(answer).map(|&fact| self.realm.vocabulary().fact(fact).kind);
+        let kind = self
+            .free
+            .get(answer)
+            .map(|&fact| self.realm.vocabulary().fact(fact).kind);
         match kind {
             Some(Kind::Set(_)) => Shape::Bits,
             Some(Kind::Choice(_) | Kind::Flag) => Shape::Words,
@@ -224,7 +314,9 @@ impl Region for Place<'_> {
                         let facts = self.statement.open(&value);
                         let place = |fact| self.wanted.iter().position(|&wanted| wanted == fact);
                         let places = facts.into_iter().filter_map(place);
-                        open = places.flat_map(|place| self.behind[place].clone()).collect();
+                        open = places
+                            .flat_map(|place| self.behind[place].clone())
+                            .collect();
                         open.sort_unstable();
                         open.dedup();
                     }

@@ -63,20 +63,20 @@ impl Checks<'_> {
     /// Counts a finding that is there if the statement can't hold.
     fn unless(
         &mut self,
-        kind: FindingKind,
+        (kind, rules): (FindingKind, &[RuleId]),
         subject: &str,
         statement: &Statement,
         finding: impl FnOnce(&Self) -> Option<Finding>,
     ) -> bool {
         match self.can(subject, statement) {
             Can::Hold(_) => self.findings.absent(kind),
-            Can::NotSettled => self.findings.open(kind),
+            Can::NotSettled => self.findings.open(kind, rules),
             Can::Never => match finding(self) {
                 Some(finding) => {
                     self.findings.found(finding);
                     return true;
                 }
-                None => self.findings.open(kind),
+                None => self.findings.open(kind, rules),
             },
         }
         false
@@ -85,14 +85,14 @@ impl Checks<'_> {
     /// Counts a finding that is there if the statement can hold.
     fn wherever(
         &mut self,
-        kind: FindingKind,
+        (kind, rules): (FindingKind, &[RuleId]),
         subject: &str,
         statement: &Statement,
         finding: impl FnOnce(Example) -> Finding,
     ) {
         match self.can(subject, statement) {
             Can::Hold(example) => self.findings.found(finding(example)),
-            Can::NotSettled => self.findings.open(kind),
+            Can::NotSettled => self.findings.open(kind, rules),
             Can::Never => self.findings.absent(kind),
         }
     }
@@ -110,11 +110,16 @@ impl Checks<'_> {
             return true;
         }
         let when = self.rules.when(rule);
-        !self.unless(FindingKind::NeverTrue, subject, &when, |checks| {
-            let ways = checks.rules.ways(rule);
-            let clashes = ways.iter().map(|way| checks.clash(subject, way)).collect();
-            Some(Finding::NeverTrue { rule, clashes })
-        })
+        !self.unless(
+            (FindingKind::NeverTrue, &[rule]),
+            subject,
+            &when,
+            |checks| {
+                let ways = checks.rules.ways(rule);
+                let clashes = ways.iter().map(|way| checks.clash(subject, way)).collect();
+                Some(Finding::NeverTrue { rule, clashes })
+            },
+        )
     }
 
     /// The fewest tests that can't be met together.
@@ -149,9 +154,12 @@ impl Checks<'_> {
             return;
         }
         let opposite = self.rules.when(rule).not();
-        self.unless(FindingKind::AlwaysTrue, subject, &opposite, |_| {
-            Some(Finding::AlwaysTrue { rule })
-        });
+        self.unless(
+            (FindingKind::AlwaysTrue, &[rule]),
+            subject,
+            &opposite,
+            |_| Some(Finding::AlwaysTrue { rule }),
+        );
     }
 
     fn duplicate(&mut self, subject: &str, rules: [RuleId; 2]) {
@@ -162,10 +170,15 @@ impl Checks<'_> {
         let (first, second) = (self.rules.when(one), self.rules.when(other));
         let apart = first.clone().and(second.clone().not());
         let apart = apart.or(second.clone().and(first.clone().not()));
-        self.unless(FindingKind::Duplicate, subject, &apart, |checks| {
-            let example = checks.example(subject, &first.and(second))?;
-            Some(Finding::Duplicate { rules, example })
-        });
+        self.unless(
+            (FindingKind::Duplicate, &rules),
+            subject,
+            &apart,
+            |checks| {
+                let example = checks.example(subject, &first.and(second))?;
+                Some(Finding::Duplicate { rules, example })
+            },
+        );
     }
 
     fn counts(&self, rule: RuleId) -> bool {
@@ -175,7 +188,10 @@ impl Checks<'_> {
     fn contained(&mut self, subject: &str, rule: RuleId, within: RuleId) {
         let stronger = match (self.rules.doing(rule), self.rules.doing(within)) {
             (Doing::Points | Doing::Caution(_), Doing::RuleOut) => true,
-            (Doing::Caution(serious), Doing::Caution(more)) => more && !serious,
+            // Both are told; only what asks for nothing of its own adds nothing.
+            (Doing::Caution(serious), Doing::Caution(more)) => {
+                more && !serious && self.rules.rule(rule).then().is_none()
+            }
             _ => false,
         };
         if !stronger || !self.counts(rule) || !self.counts(within) {
@@ -185,17 +201,22 @@ impl Checks<'_> {
         // What gives points there contradicts; that is told by its own name.
         let favours = when.clone().and(self.rules.gives(rule));
         let outside = when.clone().and(self.rules.when(within).not());
-        self.unless(FindingKind::Contained, subject, &outside, |checks| {
-            if checks.can(subject, &favours) != Can::Never {
-                return None;
-            }
-            let example = checks.example(subject, &when)?;
-            Some(Finding::Contained {
-                rule,
-                within,
-                example,
-            })
-        });
+        self.unless(
+            (FindingKind::Contained, &[rule, within]),
+            subject,
+            &outside,
+            |checks| {
+                if checks.can(subject, &favours) != Can::Never {
+                    return None;
+                }
+                let example = checks.example(subject, &when)?;
+                Some(Finding::Contained {
+                    rule,
+                    within,
+                    example,
+                })
+            },
+        );
     }
 
     fn contradictory(&mut self, subject: &str, rule: RuleId, against: RuleId) {
@@ -209,13 +230,18 @@ impl Checks<'_> {
             return;
         };
         let left = favours.and(self.rules.when(against).not());
-        self.unless(FindingKind::Contradictory, subject, &left, |_| {
-            Some(Finding::Contradictory {
-                rule,
-                against,
-                example,
-            })
-        });
+        self.unless(
+            (FindingKind::Contradictory, &[rule, against]),
+            subject,
+            &left,
+            |_| {
+                Some(Finding::Contradictory {
+                    rule,
+                    against,
+                    example,
+                })
+            },
+        );
     }
 
     fn two_starts(&mut self, subject: &str, rules: [RuleId; 2]) {
@@ -224,12 +250,17 @@ impl Checks<'_> {
         if !starts(one) || !starts(other) {
             return;
         }
-        let both = Statement::all(rules.iter().flat_map(|&rule| {
-            [self.rules.when(rule), self.rules.number_known(rule)]
-        }));
-        self.wherever(FindingKind::TwoStarts, subject, &both, |example| {
-            Finding::TwoStarts { rules, example }
-        });
+        let both = Statement::all(
+            rules
+                .iter()
+                .flat_map(|&rule| [self.rules.when(rule), self.rules.number_known(rule)]),
+        );
+        self.wherever(
+            (FindingKind::TwoStarts, &rules),
+            subject,
+            &both,
+            |example| Finding::TwoStarts { rules, example },
+        );
     }
 
     fn knots(&mut self, subject: &str, rule: RuleId) {
@@ -244,9 +275,12 @@ impl Checks<'_> {
             if let Some(&before) = place.checked_sub(1).and_then(|before| knots.get(before)) {
                 near = near.and(Statement::above(fact, before));
             }
-            self.unless(FindingKind::KnotOutOfReach, subject, &near, |_| {
-                Some(Finding::KnotOutOfReach { rule, fact, knot })
-            });
+            self.unless(
+                (FindingKind::KnotOutOfReach, &[rule]),
+                subject,
+                &near,
+                |_| Some(Finding::KnotOutOfReach { rule, fact, knot }),
+            );
         }
     }
 
@@ -254,13 +288,16 @@ impl Checks<'_> {
         for fact in self.rules.printed(rule) {
             let told = self.rules.when(rule).and(self.rules.number_known(rule));
             let unknown = told.and(Statement::unknown(fact));
-            self.wherever(FindingKind::MayBeUnknown, subject, &unknown, |example| {
-                Finding::MayBeUnknown {
+            self.wherever(
+                (FindingKind::MayBeUnknown, &[rule]),
+                subject,
+                &unknown,
+                |example| Finding::MayBeUnknown {
                     rule,
                     fact,
                     example,
-                }
-            });
+                },
+            );
         }
     }
 
@@ -287,7 +324,7 @@ impl Checks<'_> {
         let statements: Vec<Statement> = rules.iter().map(|&rule| self.rules.when(rule)).collect();
         match can_hold_for_all(self.realm, subject, &statements, MOST) {
             Can::Never => self.findings.absent(FindingKind::NoneLeft),
-            Can::NotSettled => self.findings.open(FindingKind::NoneLeft),
+            Can::NotSettled => self.findings.open(FindingKind::NoneLeft, &rules),
             Can::Hold(example) => self.findings.found(Finding::NoneLeft {
                 subject: subject.to_owned(),
                 rules,

@@ -8,7 +8,7 @@ use super::behind::{behind, is_by_geometry};
 use super::when::Settling;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
-use crate::rules::{Fact, FactId, Interval, Origin, Truth, Vocabulary};
+use crate::rules::{Fact, FactId, Interval, Kind, Origin, Truth, UNKNOWN, Vocabulary};
 use crate::search::Realm;
 use crate::vocabulary::{
     BallCandidate, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
@@ -29,7 +29,11 @@ pub(super) struct Shelf<'s> {
     weights: Vec<WeightCandidate>,
     weight_facts: Vec<StageFact<WeightCandidate>>,
     ball_facts: Vec<StageFact<BallCandidate>>,
-    lists: Vec<(&'static str, Vec<StageFact<WordCandidate>>, Vec<WordCandidate>)>,
+    lists: Vec<(
+        &'static str,
+        Vec<StageFact<WordCandidate>>,
+        Vec<WordCandidate>,
+    )>,
 }
 
 impl<'s> Shelf<'s> {
@@ -43,7 +47,9 @@ impl<'s> Shelf<'s> {
         Shelf {
             shop,
             settling: Settling::new(vocabulary),
-            assumed: assumed.filter_map(|a| Some((a.fact(), a.value()?))).collect(),
+            assumed: assumed
+                .filter_map(|a| Some((a.fact(), a.value()?)))
+                .collect(),
             prices: prices(shop),
             nobody: Situation::empty(vocabulary),
             weights: weights.map(WeightCandidate).collect(),
@@ -70,7 +76,11 @@ impl<'s> Shelf<'s> {
                 let weight = self.weights.get(candidate);
                 weight.map(|weight| Notation::Weight.write(weight.0))
             }
-            "ball" => self.shop.candidates().get(candidate).map(|ball| ball.id.clone()),
+            "ball" => self
+                .shop
+                .candidates()
+                .get(candidate)
+                .map(|ball| ball.id.clone()),
             "grip" => word(words::GRIPS),
             "surface" => word(words::SURFACES),
             "layout" => word(words::LAYOUTS),
@@ -115,7 +125,9 @@ impl Realm for Shelf<'_> {
             Origin::Worked if is_by_geometry(stated.name) => vec![fact],
             _ => {
                 let names = behind(stated.name).iter();
-                names.filter_map(|name| self.shop.vocabulary().id(name)).collect()
+                names
+                    .filter_map(|name| self.shop.vocabulary().id(name))
+                    .collect()
             }
         }
     }
@@ -132,6 +144,17 @@ impl Realm for Shelf<'_> {
             },
             _ => known.or_unknown(),
         }
+    }
+
+    fn plain(&self, subject: &str, fact: FactId) -> i64 {
+        if let Some(assumed) = self.assumed.get(&fact) {
+            return *assumed;
+        }
+        let range = self.range(subject, fact);
+        if range.may_be_unknown() {
+            return UNKNOWN;
+        }
+        range.lowest()
     }
 
     fn candidates(&self, subject: &str) -> usize {
@@ -178,9 +201,12 @@ impl Realm for Shelf<'_> {
             if let Some(given) = given(fact) {
                 return given;
             }
-            // First it must be clear which answers are given; only then is it worked out.
+            // First it must be clear which answers are given, and all words; only then is it worked out.
             let unclear = |source: &FactId| {
-                given(source).is_some_and(|it| it.may_be_known() && it.may_be_unknown())
+                let is_word = matches!(self.fact(*source).kind, Kind::Choice(_) | Kind::Flag);
+                given(source).is_some_and(|it| {
+                    !it.is_point() && (is_word || it.may_be_known() && it.may_be_unknown())
+                })
             };
             if self.behind(*fact).iter().any(unclear) {
                 return known_values(self.shop.vocabulary(), *fact).or_unknown();
@@ -211,7 +237,9 @@ impl Realm for Shelf<'_> {
         let stated = self.fact(fact);
         if let Some(value) = self.assumed.get(&fact) {
             let value = self.shop.vocabulary().print(fact, *value);
-            return Some(format!("where nobody knows, {value} is assumed, so it is always known"));
+            return Some(format!(
+                "where nobody knows, {value} is assumed, so it is always known"
+            ));
         }
         let later = stated.origin == Origin::Settled
             && !self.settling.may_be_settled(subject, fact)
@@ -246,17 +274,44 @@ type Value<'v> = dyn Fn(&str) -> Option<Interval> + 'v;
 /// What a profile is refused for: answers that can't be given together. Not all of it, only what bears on rules.
 const CLASHES: &[fn(&Value<'_>) -> Truth] = &[
     // What is worked out from others is known only with them.
-    |value| needs(value, "fit.web_short", &["bench.least_web", "fit.web_least"]),
-    |value| needs(value, "fit.slug_wall_short", &["bench.least_sleeve_wall", "fit.slug_wall"]),
+    |value| {
+        needs(
+            value,
+            "fit.web_short",
+            &["bench.least_web", "fit.web_least"],
+        )
+    },
+    |value| {
+        needs(
+            value,
+            "fit.slug_wall_short",
+            &["bench.least_sleeve_wall", "fit.slug_wall"],
+        )
+    },
     |value| needs(value, "hand.flat_ring_span", &["hand.crease_difference"]),
     // What was held in comfort is lighter than what was too much.
-    |value| both(value, "bowler.hold_passed", "bowler.hold_failed", |passed, failed| {
-        order(passed.lowest() < failed.highest(), passed.highest() < failed.lowest())
-    }),
+    |value| {
+        both(
+            value,
+            "bowler.hold_passed",
+            "bowler.hold_failed",
+            |passed, failed| {
+                order(
+                    passed.lowest() < failed.highest(),
+                    passed.highest() < failed.lowest(),
+                )
+            },
+        )
+    },
     // Without a ball there is no weight of it.
-    |value| both(value, "bowler.ball_now", "bowler.ball_now_weight", |ball, _| {
-        order(ball.highest() > 0, ball.lowest() > 0)
-    }),
+    |value| {
+        both(
+            value,
+            "bowler.ball_now",
+            "bowler.ball_now_weight",
+            |ball, _| order(ball.highest() > 0, ball.lowest() > 0),
+        )
+    },
     |value| both(value, "hand.oval_narrow", "hand.oval_wide", at_most),
     |value| both(value, "card.oval_narrow", "card.oval_wide", at_most),
 ];
@@ -276,7 +331,10 @@ fn needs(value: &Value<'_>, fact: &str, others: &[&str]) -> Truth {
 }
 
 fn at_most(one: Interval, other: Interval) -> Truth {
-    order(one.lowest() <= other.highest(), one.highest() <= other.lowest())
+    order(
+        one.lowest() <= other.highest(),
+        one.highest() <= other.lowest(),
+    )
 }
 
 fn order(may: bool, must: bool) -> Truth {

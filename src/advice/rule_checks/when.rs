@@ -20,20 +20,27 @@ const SETTLED_BY: &[(&str, &str)] = &[
     ("refit.cause", "cause"),
 ];
 /// Facts that only one subject finds.
-const ONLY_FOR: &[(&str, &str)] = &[
-    ("used.plain_over", "offer"),
-    ("used.weight_over", "offer"),
-];
+const ONLY_FOR: &[(&str, &str)] = &[("used.plain_over", "offer"), ("used.weight_over", "offer")];
 /// Settled facts that a subject always finds: there is a grip before a ball is chosen, and a ball before its surface.
 const ALWAYS: &[(&str, &[&str])] = &[
     ("ball", &["settled.grip"]),
     (
         "surface",
-        &["settled.weight", "settled.grip", "settled.cover", "settled.core"],
+        &[
+            "settled.weight",
+            "settled.grip",
+            "settled.cover",
+            "settled.core",
+        ],
     ),
     (
         "layout",
-        &["settled.weight", "settled.grip", "settled.cover", "settled.core"],
+        &[
+            "settled.weight",
+            "settled.grip",
+            "settled.cover",
+            "settled.core",
+        ],
     ),
 ];
 
@@ -56,7 +63,11 @@ impl Settling {
         let id = |name: &str| vocabulary.id(name);
         let mut by: BTreeMap<FactId, Option<&'static str>> = BTreeMap::new();
         by.extend(BEFORE_ALL.iter().filter_map(|name| Some((id(name)?, None))));
-        by.extend(bench.iter().filter_map(|fact| Some((id(fact.name)?, Some(fact.name)))));
+        by.extend(
+            bench
+                .iter()
+                .filter_map(|fact| Some((id(fact.name)?, Some(fact.name)))),
+        );
         by.extend(
             measures
                 .iter()
@@ -74,8 +85,12 @@ impl Settling {
         Settling {
             subjects,
             by,
-            only: only.filter_map(|&(name, subject)| Some((id(name)?, subject))).collect(),
-            always: always.filter_map(|(subject, name)| Some((subject, id(name)?))).collect(),
+            only: only
+                .filter_map(|&(name, subject)| Some((id(name)?, subject)))
+                .collect(),
+            always: always
+                .filter_map(|(subject, name)| Some((subject, id(name)?)))
+                .collect(),
         }
     }
 
