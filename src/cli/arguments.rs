@@ -155,6 +155,9 @@ pub(super) struct Check {
     /// More rule files, laid over the others
     #[arg(value_name = "FILE")]
     pub(super) files: Vec<PathBuf>,
+    /// Exit with 1 if there is anything to put right
+    #[arg(long)]
+    pub(super) strict: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
     #[command(flatten)]

@@ -19,6 +19,7 @@ mod points;
 mod question;
 mod refit;
 mod rules_diff;
+mod rule_checks;
 pub mod sheet;
 mod why_not;
 mod sure;
@@ -45,6 +46,7 @@ pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
 pub use whatif::what_if_text;
+pub use rule_checks::{rule_checks_json, rule_checks_text};
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;
