@@ -21,6 +21,7 @@ pub struct Case {
     bowler: Bowler,
     questions: Vec<Question>,
     overlay: Option<Document>,
+    prices: Option<Document>,
     practice: Vec<String>,
     expected: Vec<(String, Content)>,
 }
@@ -72,6 +73,7 @@ impl Case {
             bowler,
             questions,
             overlay: None,
+            prices: None,
             practice: Vec::new(),
             expected: Vec::new(),
         })
@@ -118,16 +120,23 @@ impl Case {
         &self.expected
     }
 
-    /// The rules under which it is asked, where it brings some of its own to lay over these.
+    /// The shop in which it is asked, where it brings rules of its own to lay over these, or other prices.
     ///
     /// # Errors
-    /// All faults of the case's own rules.
+    /// All faults of the case's own rules and prices.
     pub(super) fn own_shop(&self, shop: &Shop) -> Result<Option<Shop>, Faults> {
-        let Some(overlay) = &self.overlay else {
+        if self.overlay.is_none() && self.prices.is_none() {
             return Ok(None);
+        }
+        let rules = match &self.overlay {
+            Some(overlay) => shop.rules().overlay(std::slice::from_ref(overlay))?,
+            None => shop.rules().clone(),
         };
-        let rules = shop.rules().overlay(std::slice::from_ref(overlay))?;
-        Ok(Some(shop.with_rules(rules)))
+        let catalog = match &self.prices {
+            Some(prices) => shop.catalog().priced(prices)?,
+            None => shop.catalog().clone(),
+        };
+        Ok(Some(shop.with(rules, catalog)))
     }
 
     /// Asks all its questions.
@@ -180,6 +189,27 @@ fn files(path: &Path, faults: &mut Faults) -> Vec<PathBuf> {
     found
 }
 
+/// A file whose text stands in a case.
+fn file_within<'d>(
+    node: &'d Node,
+    what: &str,
+    reader: &mut Reader<'d>,
+    faults: &mut Faults,
+) -> Option<Document> {
+    let Some(text) = node.text() else {
+        reader.fault(node, "shape", format!("`{what}` is the text of a file"));
+        return None;
+    };
+    let name = format!("{} ({what})", reader.document().name());
+    match Document::parse(&name, text.as_bytes(), Format::Yaml) {
+        Ok(document) => Some(document),
+        Err(found) => {
+            faults.merge(found);
+            None
+        }
+    }
+}
+
 fn read_case<'d>(document: &'d Document) -> Result<Case, Faults> {
     let mut reader = Reader::new(document);
     let mut faults = Faults::new();
@@ -201,20 +231,10 @@ fn read_case<'d>(document: &'d Document) -> Result<Case, Faults> {
         }
     }
     let profile = fields.require("profile", &mut reader);
-    let overlay = fields.take("overlay").and_then(|node| {
-        let text = node.text();
-        if text.is_none() {
-            reader.fault(node, "shape", "the overlay is the text of a rules file");
-        }
-        let name = format!("{} (overlay)", document.name());
-        match Document::parse(&name, text?.as_bytes(), Format::Yaml) {
-            Ok(document) => Some(document),
-            Err(found) => {
-                faults.merge(found);
-                None
-            }
-        }
-    });
+    let overlay = fields.take("overlay");
+    let overlay = overlay.and_then(|node| file_within(node, "overlay", &mut reader, &mut faults));
+    let prices = fields.take("prices");
+    let prices = prices.and_then(|node| file_within(node, "prices", &mut reader, &mut faults));
     let mut flag = |key, reader: &mut Reader<'d>| {
         let node: Option<&'d Node> = fields.take(key);
         let said = node.and_then(|node| reader.flag(node, key));
@@ -272,6 +292,7 @@ fn read_case<'d>(document: &'d Document) -> Result<Case, Faults> {
                 None => Question::Advise,
             }],
             overlay,
+            prices,
             practice,
             expected,
         }),

@@ -251,7 +251,8 @@ impl Shop {
     /// Everything that keeps a case from being answered, each with the name of its file.
     pub fn coverage(&self, cases: &[Case]) -> Result<Coverage, Faults> {
         let watch = Watch(Arc::new(Mutex::new(Coverage::of(self.rules()))));
-        let watched = self.with_rules(self.rules().clone()).watched(&watch);
+        let watched = self.with(self.rules().clone(), self.catalog().clone());
+        let watched = watched.watched(&watch);
         let mut faults = Faults::new();
         for case in cases {
             match case.ask(&watched) {

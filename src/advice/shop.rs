@@ -110,12 +110,12 @@ impl Shop {
         }
     }
 
-    /// The same shop under other rules.
-    pub(super) fn with_rules(&self, rules: RuleSet) -> Shop {
+    /// The same shop under other rules and prices.
+    pub(super) fn with(&self, rules: RuleSet, catalog: Catalog) -> Shop {
         Shop {
             body: self.body,
             watch: self.watch.clone(),
-            ..Shop::of(rules, self.catalog.clone())
+            ..Shop::of(rules, catalog)
         }
     }
 
