@@ -15,7 +15,7 @@ use super::stages::{self, Staged};
 use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
-use crate::rules::{Audience, FactId, Severity};
+use crate::rules::{Audience, FactId, Severity, SubjectKind};
 use crate::vocabulary::{
     Alone, Interval, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
     answers_behind, grip_facts, layout_facts, surface_facts, weight_facts, words,
@@ -229,6 +229,7 @@ impl<'s> Consultation<'s> {
         let staged = {
             let world = StageWorld::new(&self.situation, &facts, &candidates, |c| c.0);
             let name = |c: usize| Notation::Weight.write(candidates[c].0);
+            self.shop.observe("weight", &world);
             let heavier = |c: usize| (c + 1 < candidates.len()).then_some(c + 1);
             stages::settle(self.shop.rules(), "weight", &world, fixed, &name, &heavier)?
         };
@@ -255,6 +256,7 @@ impl<'s> Consultation<'s> {
             .and_then(|value| candidates.iter().position(|c| c.0 == value));
         let staged = {
             let world = StageWorld::new(&self.situation, facts, &candidates, |c| c.0);
+            self.shop.observe(stage, &world);
             let name = |c: usize| list[c].replace('_', " ");
             stages::settle(self.shop.rules(), stage, &world, fixed, &name, &|_| None)?
         };
@@ -273,6 +275,10 @@ impl<'s> Consultation<'s> {
 
     pub(super) fn persons_cautions(&mut self) {
         let rules = self.shop.rules();
+        let persons = rules.subjects().iter();
+        for subject in persons.filter(|subject| subject.kind() == SubjectKind::Person) {
+            self.shop.observe(subject.id(), &Alone(&self.situation));
+        }
         let lines = rules.cautions(&Alone(&self.situation));
         self.cautions.extend(
             lines

@@ -93,7 +93,7 @@ pub use words::{
     SYMPTOMS, THUMBS,
 };
 
-use crate::document::{Document, Faults};
+use crate::document::{Document, Faults, Node};
 
 /// How much slower a ball is at the pins than when it is let go, in 0.01 mph: the middle of "2 to 2.5 mph".
 ///
@@ -140,7 +140,15 @@ impl Bowler {
     /// All faults of the profile, each with its place: unknown keys and words, values that can't be read or lie
     /// outside their range, spans without their kind, and answers that contradict each other.
     pub fn read(document: &Document) -> Result<Bowler, Faults> {
-        read::read(document)
+        read::read(document, document.root())
+    }
+
+    /// Reads a profile that stands within a document.
+    ///
+    /// # Errors
+    /// As of [`Bowler::read`].
+    pub fn read_within(document: &Document, node: &Node) -> Result<Bowler, Faults> {
+        read::read(document, node)
     }
 
     /// The bowler's name, safe to print.

@@ -57,9 +57,9 @@ const WHERE: &[&str] = &["release", "pins"];
 const FASTEST: i64 = 300;
 
 /// Reads the whole profile; all faults are collected before any is reported.
-pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
+pub(super) fn read(document: &Document, root: &Node) -> Result<Bowler, Faults> {
     let mut sheet = Sheet::new(document);
-    let Some(mut fields) = sheet.reader.fields(document.root(), "the profile") else {
+    let Some(mut fields) = sheet.reader.fields(root, "the profile") else {
         sheet.finish()?;
         return Ok(Bowler {
             name: None,
