@@ -12,6 +12,7 @@ use std::time::{Duration, Instant};
 
 use criterion::Criterion;
 use spanwright::advice::Shop;
+use spanwright::advice::interview::Next;
 use spanwright::bowler::Bowler;
 use spanwright::document::Document;
 use spanwright::rules::{Chooser, Interval};
@@ -24,6 +25,12 @@ fn main() {
     let shop = Shop::demo().unwrap();
     let bowlers = bowlers();
     let plain = Plain::new(&shop, &bowlers);
+    let interview = shop.interview().unwrap();
+    // As profiles begin: nothing known, or only that one answer.
+    let open: Vec<Bowler> = bowlers
+        .iter()
+        .map(|bowler| Bowler::unheard().with("bowler.intent", bowler.answer("bowler.intent")))
+        .collect();
     let mut all: Vec<Timed> = vec![
         ("plain ranking", Box::new(|at| plain.rank(&bowlers[at]))),
         (
@@ -41,6 +48,14 @@ fn main() {
         (
             "what if",
             Box::new(|at| shop.what_if(&bowlers[at]).unwrap().turns().len()),
+        ),
+        (
+            "next question, at the start",
+            Box::new(|at| usize::from(matches!(interview.next(&open[at]), Next::Ask(_)))),
+        ),
+        (
+            "next question, at the end",
+            Box::new(|at| usize::from(matches!(interview.next(&bowlers[at]), Next::Ask(_)))),
         ),
         (
             "advise, with how sure",
@@ -142,7 +157,9 @@ fn time(mut run: impl FnMut() -> usize) -> Duration {
     black_box(run());
     let started = Instant::now();
     let mut rounds = Vec::new();
-    while rounds.len() < 20 || (rounds.len() < 400 && started.elapsed() < Duration::from_millis(300)) {
+    while rounds.len() < 20
+        || (rounds.len() < 400 && started.elapsed() < Duration::from_millis(300))
+    {
         let start = Instant::now();
         black_box(run());
         rounds.push(start.elapsed());

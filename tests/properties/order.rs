@@ -17,8 +17,12 @@ fn folder(name: &str) -> std::path::PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(name)
 }
 
-/// Tables, not rules: limits are read by the standards themselves, phrases where turning points are told.
-const NO_RULES: [&str; 2] = ["rules/phrases.yaml", "rules/standards.yaml"];
+/// Tables, not rules: each is read where it is used.
+const NO_RULES: [&str; 3] = [
+    "rules/phrases.yaml",
+    "rules/questions.yaml",
+    "rules/standards.yaml",
+];
 
 /// Name and text of each rule file, by name.
 pub fn rule_files() -> Vec<(String, String)> {

@@ -31,8 +31,15 @@ fn a_customer_hears_a_few_steps_and_a_fitter_all_of_them() {
     let steps = |text: &str| text.lines().filter(|line| line.starts_with("  - ")).count();
     assert!(steps(&customer) <= 7, "{customer}");
     assert!(steps(&fitter) > steps(&customer), "{fitter}");
-    assert!(customer.contains("From 17.1 mph on, we'd pick"), "{customer}");
-    assert!(fitter.contains("17 mph keeps, 17.1 mph changes"), "{fitter}");
+    assert!(
+        customer.contains("From 17.1 mph on, we'd pick"),
+        "{customer}"
+    );
+    let unwrapped = fitter.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        unwrapped.contains("17 mph keeps, 17.1 mph changes"),
+        "{fitter}"
+    );
 }
 
 #[test]
@@ -60,7 +67,7 @@ fn the_document_tells_both_values_of_every_step() {
 #[case("age: nine hundred\n", "the age")]
 #[case("give_or_take: { speed: 1 mph }\n", "the ball speed isn't given")]
 #[case("hold_test: { passed: 14 lb, failed: 12 lb }\n", "can't be too much")]
-#[case("- a list\n", "expected")]
+#[case("- a list\n", "must be a map")]
 #[case("settled: { ball: daysy }\n", "did you mean `daisy`?")]
 #[case("\u{1}\u{2}", "")]
 fn what_is_no_profile_is_refused_in_words(#[case] profile: &str, #[case] words: &str) {

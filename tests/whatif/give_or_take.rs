@@ -57,8 +57,8 @@ fn nothing_said_is_nothing_taken(#[case] stated: &str) {
 #[case("{ sped: 1 mph }", 17, "`sped`")]
 #[case("{ age: 2 years }", 17, "`age`")]
 #[case("{ pap: { ovr: 1/8 } }", 24, "`ovr`")]
-#[case("{ pap: 1/8 }", 22, "expected")]
-#[case("1 mph", 15, "expected")]
+#[case("{ pap: 1/8 }", 22, "must be a map")]
+#[case("1 mph", 15, "must be a map")]
 fn what_is_wrong_is_told_at_its_place(
     #[case] stated: &str,
     #[case] column: u32,
