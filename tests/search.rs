@@ -6,8 +6,14 @@
 
 #[path = "search/checks.rs"]
 mod checks;
+#[path = "engine/naive.rs"]
+mod naive;
 #[path = "search/plain.rs"]
 mod plain;
+#[path = "search/rackets.rs"]
+mod rackets;
+#[path = "search/shops.rs"]
+mod shops;
 #[path = "search/table.rs"]
 mod table;
 #[path = "search/tables.rs"]
