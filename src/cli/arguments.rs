@@ -19,7 +19,7 @@ pub(super) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(super) enum Verb {
     /// Advise a bowler: weight, grip, balls with reasons, the quote, and a first drill spec
-    Advise(Advise),
+    Advise(AdviseOrWhyNot),
     /// The same for a ball of the customer's own choice
     Fit(Fit),
     /// Hold a ball against a governing body's limits
@@ -66,6 +66,15 @@ pub(super) struct Advise {
     pub(super) shop: ShopOptions,
     #[command(flatten)]
     pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct AdviseOrWhyNot {
+    /// Tell only why this ball isn't the pick: its id in the catalog, or `ID@WEIGHT`; without a weight, every weight there is
+    #[arg(long, value_name = "BALL")]
+    pub(super) why_not: Option<String>,
+    #[command(flatten)]
+    pub(super) advise: Advise,
 }
 
 #[derive(Debug, Args)]
@@ -159,6 +168,12 @@ pub(super) struct Check {
 pub(super) struct Compare {
     #[command(flatten)]
     pub(super) advise: Advise,
+    /// One ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`; without a weight, in the one that suits best
+    #[arg(value_name = "BALL")]
+    pub(super) one: String,
+    /// The other ball, or the same in another weight
+    #[arg(value_name = "OTHER")]
+    pub(super) other: String,
 }
 
 #[derive(Debug, Args)]
@@ -176,6 +191,9 @@ pub(super) struct Coverage {
     /// Case files or profiles, or folders of them
     #[arg(required = true, value_name = "CASES")]
     pub(super) cases: Vec<PathBuf>,
+    /// Exit with code 1 if anything is missing
+    #[arg(long)]
+    pub(super) strict: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
     #[command(flatten)]
@@ -184,6 +202,18 @@ pub(super) struct Coverage {
 
 #[derive(Debug, Args)]
 pub(super) struct Diff {
+    /// The rules as they were: `built-in`, or a rule file or a folder of them, laid over the built-in rules
+    #[arg(value_name = "OLD")]
+    pub(super) old: PathBuf,
+    /// The rules as they are to be, named in the same way
+    #[arg(value_name = "NEW")]
+    pub(super) new: PathBuf,
+    /// The shop's own cases or profiles besides the demo's, or folders of them; may be repeated
+    #[arg(long = "cases", value_name = "PATH")]
+    pub(super) cases: Vec<PathBuf>,
+    /// Folder with the shop's models.csv, cores.csv, shelf.csv and prices.yaml
+    #[arg(long, value_name = "DIR")]
+    pub(super) catalog: Option<PathBuf>,
     #[command(flatten)]
     pub(super) output: OutputOptions,
 }
