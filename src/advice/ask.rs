@@ -14,10 +14,12 @@ impl Shop {
     /// # Errors
     /// [`Trouble`] where the rules can't be used.
     pub fn advise(&self, bowler: &Bowler) -> Result<Advice, Trouble> {
-        match bowler.settled_ball() {
+        let mut advice = match bowler.settled_ball() {
             Some(ball) => self.with_ball(bowler, ball, false),
             None => consult(self, bowler, None),
-        }
+        }?;
+        advice.how_sure = Some(self.how_sure(bowler)?);
+        Ok(advice)
     }
 
     /// The same for a ball of the customer's choice (`model-id` or `model-id@weight`), marked as theirs.
@@ -31,56 +33,23 @@ impl Shop {
     }
 
     fn with_ball(&self, bowler: &Bowler, ball: &str, by_customer: bool) -> Result<Advice, Trouble> {
-        let (model, weight) = match ball.split_once('@') {
-            Some((model, weight)) => (model, Some(weight).filter(|text| !text.trim().is_empty())),
-            None => (ball, None),
-        };
-        self.catalog()
-            .find(model)
-            .map_err(|unknown| Trouble::UnknownBall {
-                asked: model.to_owned(),
-                nearest: unknown.nearest,
-            })?;
-        let own: Vec<usize> = (0..self.candidates().len())
-            .filter(|&c| self.stock_model(c) == model)
-            .collect();
-        let wanted = match weight {
-            Some(text) => Notation::Weight.read(text).ok(),
+        let named = self.named(ball)?;
+        let candidate = match self.in_the_weight_said(&named)? {
+            Some(candidate) => candidate,
             None => {
                 let first = consult(self, bowler, None)?;
                 let settled = first.settled().iter().find(|s| s.stage() == "weight");
-                // Where no weight is right, the lightest on the shelf shows best what speaks against it.
-                match settled {
-                    Some(settled) => Notation::Weight.read(settled.value()).ok(),
-                    None => own.iter().map(|&c| self.candidates()[c].weight).min(),
+                match settled.and_then(|s| Notation::Weight.read(s.value()).ok()) {
+                    Some(weight) => self.in_weight(&named, weight)?,
+                    // Where no weight is right, the lightest on the shelf shows best what speaks against it.
+                    None => self.lightest(&named),
                 }
             }
         };
-        match own
-            .iter()
-            .find(|&&c| Some(self.candidates()[c].weight) == wanted)
-        {
-            Some(&candidate) => consult(
-                self,
-                bowler,
-                Some(Chosen {
-                    candidate,
-                    by_customer,
-                }),
-            ),
-            None => Err(Trouble::NotOnShelf {
-                asked: model.to_owned(),
-                wanted: match (weight, wanted) {
-                    (_, Some(steps)) => Notation::Weight.write(steps),
-                    (Some(text), None) => text.to_owned(),
-                    (None, None) => "a weight that suits".to_owned(),
-                },
-                weights: own
-                    .iter()
-                    .map(|&c| Notation::Weight.write(self.candidates()[c].weight))
-                    .collect::<Vec<_>>()
-                    .join(", "),
-            }),
-        }
+        let choice = Chosen {
+            candidate,
+            by_customer,
+        };
+        consult(self, bowler, Some(choice))
     }
 }

@@ -42,6 +42,7 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "pin.from_grip.yaml",
     "pin.from_pap.yaml",
     "pin.val_angle.yaml",
+    "plain_words.yaml",
     "refit.care.yaml",
     "refit.cause.yaml",
     "refit.change.yaml",

@@ -149,6 +149,7 @@ fn run(
         spec,
         drilling,
         offers: None,
+        how_sure: None,
         drill_today,
         digest: shop.digest().to_owned(),
     })
@@ -215,7 +216,7 @@ impl<'s> Consultation<'s> {
     }
 
     /// Settles the weight; `asked` is one that was decided on beforehand.
-    fn weight(&mut self, asked: Option<i64>) -> Result<(), Trouble> {
+    pub(super) fn weight(&mut self, asked: Option<i64>) -> Result<(), Trouble> {
         let mut candidates: Vec<WeightCandidate> =
             (6..=16).map(|lb| WeightCandidate(lb * 100)).collect();
         if let Some(between) = asked
@@ -237,7 +238,7 @@ impl<'s> Consultation<'s> {
         Ok(())
     }
 
-    fn grip(&mut self) -> Result<(), Trouble> {
+    pub(super) fn grip(&mut self) -> Result<(), Trouble> {
         self.words("grip", &grip_facts(), words::GRIPS, "settled.grip")
     }
 

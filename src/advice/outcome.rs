@@ -26,6 +26,25 @@ pub enum Trouble {
         /// The weights that are on the shelf.
         weights: String,
     },
+    /// The ball is in the catalog and in no weight on the shelf.
+    NoneOnShelf {
+        /// What was asked for.
+        asked: String,
+    },
+    /// What stands behind the `@` of a ball is no weight.
+    NotAWeight {
+        /// The ball.
+        asked: String,
+        /// What was found in place of a weight.
+        found: String,
+        /// The weights that are on the shelf.
+        weights: String,
+    },
+    /// Two balls were to be held against each other and are one.
+    SameBall {
+        /// The ball, `model-id@weight`.
+        ball: String,
+    },
     /// No fit card tells of a drilled ball.
     NoUsedBall,
     /// The rules lack something the consultation can't do without.
@@ -36,6 +55,10 @@ impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Trouble::Files(faults) => write!(f, "{faults}"),
+            Trouble::UnknownBall { asked, .. } if asked.trim().is_empty() => write!(
+                f,
+                "no ball was named; expected its id in the catalog, or `ID@WEIGHT`"
+            ),
             Trouble::UnknownBall { asked, nearest } => {
                 write!(
                     f,
@@ -56,6 +79,26 @@ impl fmt::Display for Trouble {
                 "`{}` is not on the shelf in {}; on the shelf: {weights}",
                 crate::document::clean(asked),
                 crate::document::clean(wanted)
+            ),
+            Trouble::NoneOnShelf { asked } => write!(
+                f,
+                "`{}` is not on the shelf in any weight",
+                crate::document::clean(asked)
+            ),
+            Trouble::NotAWeight {
+                asked,
+                found,
+                weights,
+            } => write!(
+                f,
+                "`{}` is no weight; `{}` is on the shelf in {weights}",
+                crate::document::clean(found),
+                crate::document::clean(asked)
+            ),
+            Trouble::SameBall { ball } => write!(
+                f,
+                "`{}` was named twice; expected two balls, or one in two weights such as `ID@12` and `ID@14`",
+                crate::document::clean(ball)
             ),
             Trouble::NoUsedBall => write!(
                 f,

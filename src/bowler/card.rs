@@ -10,15 +10,15 @@ use crate::document::Node;
 /// The last ball drilled for this hand. Its numbers are answers named `card.…`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct FitCard {
-    ball: Option<String>,
-    date: Option<String>,
-    complaint: Option<String>,
-    serial: Option<String>,
-    layout: Option<String>,
-    statics: Statics,
-    before: Weighed,
-    spans: Vec<Span>,
-    entries: Vec<Entry>,
+    pub(super) ball: Option<String>,
+    pub(super) date: Option<String>,
+    pub(super) complaint: Option<String>,
+    pub(super) serial: Option<String>,
+    pub(super) layout: Option<String>,
+    pub(super) statics: Statics,
+    pub(super) before: Weighed,
+    pub(super) spans: Vec<Span>,
+    pub(super) entries: Vec<Entry>,
 }
 
 impl FitCard {
@@ -68,7 +68,7 @@ impl FitCard {
     }
 }
 
-const CARD_KEYS: &[Key] = &[
+pub(super) const CARD_KEYS: &[Key] = &[
     ("works", "card.works"),
     ("bridge", "card.bridge"),
     ("slug", "card.slug"),
@@ -77,23 +77,23 @@ const CARD_KEYS: &[Key] = &[
     ("sleeve", "card.sleeve"),
     ("weight", "card.ball_weight"),
 ];
-const BORE_KEYS: &[Key] = &[
+pub(super) const BORE_KEYS: &[Key] = &[
     ("thumb", "card.thumb_bore"),
     ("middle", "card.middle_bore"),
     ("ring", "card.ring_bore"),
 ];
-const DEPTH_KEYS: &[Key] = &[
+pub(super) const DEPTH_KEYS: &[Key] = &[
     ("thumb", "card.thumb_depth"),
     ("middle", "card.middle_depth"),
     ("ring", "card.ring_depth"),
 ];
-const OVAL_KEYS: &[Key] = &[
+pub(super) const OVAL_KEYS: &[Key] = &[
     ("wide", "card.oval_wide"),
     ("narrow", "card.oval_narrow"),
     ("angle", "card.oval_angle"),
 ];
 /// The two pitches of each hole of a card.
-const PITCHES: &[(&str, &str, [Key; 2])] = &[
+pub(super) const PITCHES: &[(&str, &str, [Key; 2])] = &[
     (
         "thumb",
         "the pitches of the thumb",

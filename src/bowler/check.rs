@@ -1,5 +1,6 @@
 //! What doesn't go together: clear faults where two answers can't both be right, questions where they might.
 
+use super::contradiction::{Contradiction, contradictions};
 use super::hand::Hand;
 use super::sheet::Sheet;
 use super::span::{Finger, Grip, Span, SpanKind};
@@ -37,8 +38,7 @@ pub(super) struct Parts<'a, 'd> {
 
 /// Compares the answers with each other.
 pub(super) fn check(sheet: &mut Sheet, parts: &Parts) {
-    check_hold_test(sheet);
-    check_ball_now(sheet);
+    check_values(sheet);
     oval::check(sheet);
     check_thumb(sheet, parts);
     ask_about_delivery(sheet);
@@ -58,34 +58,19 @@ fn pounds(value: i64) -> String {
     Notation::Weight.write(value)
 }
 
-fn check_hold_test(sheet: &mut Sheet) {
-    let Some((passed, failed)) = sheet.both("bowler.hold_passed", "bowler.hold_failed") else {
-        return;
-    };
-    if failed.value <= passed.value {
-        let (heavy, light, line) = (
-            pounds(passed.value),
-            pounds(failed.value),
-            sheet.line(passed.node),
-        );
-        let message =
-            format!("{light} can't be too much: {heavy} was held in comfort (line {line})");
-        sheet.contradict(failed.node, message, "try both weights again");
-    }
-}
-
-fn check_ball_now(sheet: &mut Sheet) {
-    let Some((ball, weight)) = sheet.both("bowler.ball_now", "bowler.ball_now_weight") else {
-        return;
-    };
-    if ball.value == 0 {
-        let line = sheet.line(ball.node);
-        let message = format!("no ball is used now (line {line}), so there is no weight of it");
-        sheet.contradict(
-            weight.node,
-            message,
-            "leave the weight out, or say whose ball it is: house or own",
-        );
+/// Faults where values alone can't go together; what was measured on a thumb is looked at as a whole.
+fn check_values(sheet: &mut Sheet) {
+    let value = |name: &str| sheet.value(name);
+    let found: Vec<Contradiction> = contradictions(&value).collect();
+    for one in found {
+        let (first, second) = one.between();
+        if first == "bowler.thumb" {
+            continue;
+        }
+        if let Some((first, second)) = sheet.both(first, second) {
+            let message = one.message_with_line(sheet.line(first.node));
+            sheet.contradict(second.node, message, one.help());
+        }
     }
 }
 

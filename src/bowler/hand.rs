@@ -5,30 +5,30 @@ use super::span::{self, Grip, HAND_SPANS, Origin, Span, SpanKind};
 use crate::document::{Content, Fields, Node};
 
 /// The answers a measured hand gives.
-const HAND_KEYS: &[Key] = &[
+pub(super) const HAND_KEYS: &[Key] = &[
     ("crease_difference", "hand.crease_difference"),
     ("finger_joints", "hand.finger_joints"),
     ("finger_reach", "hand.finger_reach"),
     ("slim_fingers", "hand.slim_fingers"),
     ("palm_mark", "hand.palm_mark"),
 ];
-const THUMB_KEYS: &[Key] = &[
+pub(super) const THUMB_KEYS: &[Key] = &[
     ("length", "hand.thumb_length"),
     ("flexibility", "hand.thumb_flexibility"),
     ("lies", "hand.thumb_lies"),
 ];
-const OVAL_KEYS: &[Key] = &[
+pub(super) const OVAL_KEYS: &[Key] = &[
     ("wide", "hand.oval_wide"),
     ("narrow", "hand.oval_narrow"),
     ("angle", "hand.oval_angle"),
 ];
-const WARM_KEYS: &[Key] = &[
+pub(super) const WARM_KEYS: &[Key] = &[
     ("size", "hand.thumb_gauge_warm"),
     ("games", "hand.thumb_warm_games"),
     ("tape", "hand.thumb_warm_tapes"),
     ("brace", "hand.thumb_warm_brace"),
 ];
-const GAUGES: [&str; 3] = ["hand.thumb_gauge", "hand.middle_gauge", "hand.ring_gauge"];
+pub(super) const GAUGES: [&str; 3] = ["hand.thumb_gauge", "hand.middle_gauge", "hand.ring_gauge"];
 
 /// Where the parts of the hand were written, for the checks that compare them with the rest.
 #[derive(Default)]

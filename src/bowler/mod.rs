@@ -39,13 +39,24 @@
 //!   statics: { top: 1/2 oz, right: 1/4 oz, finger: 1/8 oz }
 //! ```
 //!
+//! What was measured may be a little otherwise, and the profile can say by how much:
+//!
+//! ```yaml
+//! speed: { value: 15 mph, where: release }
+//! rev_rate: 240 rpm
+//! give_or_take: { speed: 1 mph, rev_rate: 20 rpm }
+//! ```
+//!
 //! Everything that rules may ask is an *answer* with a name, such as `bowler.age`; [`ANSWERS`] lists them all with
 //! their ranges, and [`Bowler::answer`] gives their values.
 
 mod answer;
+mod answered;
 mod card;
 mod check;
+mod contradiction;
 mod entry;
+mod give_or_take;
 mod hand;
 mod old_holes;
 mod oval;
@@ -56,18 +67,26 @@ mod sheet;
 mod span;
 mod statics;
 mod table;
+mod together;
 mod used;
 mod weighed;
 mod words;
+mod write;
+mod written;
 
 pub use answer::{Answer, Shape};
+pub use answered::Impossible;
 pub use card::FitCard;
+pub use contradiction::{Contradiction, contradiction};
 pub use entry::Entry;
+pub use give_or_take::MEASURED;
 pub use old_holes::NoOldHoles;
 pub use owned::OwnedBall;
+pub use read::release_speed;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
 pub use table::{ANSWERS, answer};
+pub use together::go_together;
 pub use used::{NewGrip, UsedBall};
 pub use weighed::Weighed;
 pub use words::{
@@ -112,6 +131,7 @@ pub struct Bowler {
     owned: Vec<OwnedBall>,
     used: Option<UsedBall>,
     settled_ball: Option<String>,
+    give_or_take: give_or_take::HalfWidths,
 }
 
 impl Bowler {
@@ -155,6 +175,12 @@ impl Bowler {
             None => other.notes.values.remove(name),
         };
         other
+    }
+
+    /// How far off a measured answer may be, either way, in steps of its notation (of a length for one that is up or down); none if
+    /// the profile doesn't say.
+    pub fn give_or_take(&self, name: &str) -> Option<i64> {
+        self.give_or_take.get(name).copied()
     }
 
     /// Whether the profile tells this answer.

@@ -1,7 +1,6 @@
 //! An oval thumb hole has two sizes and an angle, on the hand and on the card.
 
 use super::sheet::Sheet;
-use crate::notation::Notation;
 
 /// An oval: the names of its two sizes and its angle, and what to ask where one is missing.
 type Oval = ([&'static str; 3], &'static str);
@@ -17,11 +16,9 @@ const OVALS: [Oval; 2] = [
     ),
 ];
 
-/// The narrow size isn't the wider one; a part of an oval is asked after.
+/// A part of an oval is asked after.
 pub(super) fn check(sheet: &mut Sheet) {
     for (names, question) in OVALS {
-        let [wide, narrow, _] = names;
-        check_sizes(sheet, wide, narrow);
         let missing: Vec<&'static str> = names
             .into_iter()
             .filter(|name| sheet.value(name).is_none() && !sheet.unknown.contains(name))
@@ -29,24 +26,5 @@ pub(super) fn check(sheet: &mut Sheet) {
         if let ([first, ..], true) = (&missing[..], missing.len() < names.len()) {
             sheet.ask(first, question);
         }
-    }
-}
-
-fn check_sizes(sheet: &mut Sheet, wide: &str, narrow: &str) {
-    let Some((wide, narrow)) = sheet.both(wide, narrow) else {
-        return;
-    };
-    if narrow.value > wide.value {
-        let line = sheet.line(wide.node);
-        let message = format!(
-            "the narrow size {} is over the wide size {} (line {line})",
-            Notation::HoleSize.write(narrow.value),
-            Notation::HoleSize.write(wide.value)
-        );
-        sheet.contradict(
-            narrow.node,
-            message,
-            "exchange the two sizes, or measure again",
-        );
     }
 }

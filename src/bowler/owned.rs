@@ -10,15 +10,15 @@ const MOST: usize = 40;
 /// A ball the bowler owns. Whatever isn't known is `None`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OwnedBall {
-    name: Option<String>,
-    cover: Option<i64>,
-    weight: Option<i64>,
-    layout: Option<String>,
-    surface: Option<String>,
-    games: Option<i64>,
-    games_since_service: Option<i64>,
-    fit: Option<String>,
-    spare: bool,
+    pub(super) name: Option<String>,
+    pub(super) cover: Option<i64>,
+    pub(super) weight: Option<i64>,
+    pub(super) layout: Option<String>,
+    pub(super) surface: Option<String>,
+    pub(super) games: Option<i64>,
+    pub(super) games_since_service: Option<i64>,
+    pub(super) fit: Option<String>,
+    pub(super) spare: bool,
 }
 
 impl OwnedBall {

@@ -5,7 +5,7 @@ use crate::document::{Content, Node};
 use crate::fitting::layout::Point;
 use crate::fitting::{Sphere, inches, sixty_fourths};
 
-const KEYS: &[Key] = &[("over", "bowler.pap_over"), ("up", "bowler.pap_up")];
+pub(super) const KEYS: &[Key] = &[("over", "bowler.pap_over"), ("up", "bowler.pap_up")];
 /// Which of the two was measured first.
 const FIRST: &[&str] = &["over", "up"];
 

@@ -3,12 +3,12 @@
 use super::check::{self, Parts};
 use super::sheet::{Found, Key, Sheet, is_unknown};
 use super::words::REV_LEVELS;
-use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned, pap, used};
+use super::{Bowler, SLOWER_AT_THE_PINS, card, give_or_take, hand, owned, pap, used};
 use crate::document::{Document, Faults, Node};
 use crate::notation::Notation;
 
 /// The keys of the profile that give one answer each.
-const PLAIN_KEYS: &[Key] = &[
+pub(super) const PLAIN_KEYS: &[Key] = &[
     ("hand", "bowler.hand"),
     ("delivery", "bowler.delivery"),
     ("thumb", "bowler.thumb"),
@@ -33,20 +33,20 @@ const PLAIN_KEYS: &[Key] = &[
     ("present", "bowler.present"),
     ("absent", "bowler.absent"),
 ];
-const BALL_NOW_KEYS: &[Key] = &[
+pub(super) const BALL_NOW_KEYS: &[Key] = &[
     ("whose", "bowler.ball_now"),
     ("weight", "bowler.ball_now_weight"),
 ];
-const HOLD_TEST_KEYS: &[Key] = &[
+pub(super) const HOLD_TEST_KEYS: &[Key] = &[
     ("passed", "bowler.hold_passed"),
     ("failed", "bowler.hold_failed"),
 ];
-const SETTLED_KEYS: &[Key] = &[
+pub(super) const SETTLED_KEYS: &[Key] = &[
     ("weight", "settled.weight"),
     ("grip", "settled.grip"),
     ("sleeve", "settled.sleeve"),
 ];
-const FIT_CHECK_KEYS: &[Key] = &[
+pub(super) const FIT_CHECK_KEYS: &[Key] = &[
     ("symptoms", "check.symptoms"),
     ("rest_test", "check.rest_test"),
     ("joint_line", "check.joint_line"),
@@ -69,6 +69,7 @@ pub(super) fn read(document: &Document, root: &Node) -> Result<Bowler, Faults> {
             owned: Vec::new(),
             used: None,
             settled_ball: None,
+            give_or_take: Default::default(),
         });
     };
     let name = fields
@@ -110,6 +111,10 @@ pub(super) fn read(document: &Document, root: &Node) -> Result<Bowler, Faults> {
     if let Some(node) = fields.take("fit_check") {
         sheet.group(node, "the fit check", FIT_CHECK_KEYS);
     }
+    let give_or_take = fields
+        .take("give_or_take")
+        .map(|node| give_or_take::read(&mut sheet, node))
+        .unwrap_or_default();
     fields.close(&mut sheet.reader);
 
     check::check(
@@ -131,6 +136,7 @@ pub(super) fn read(document: &Document, root: &Node) -> Result<Bowler, Faults> {
         owned,
         used,
         settled_ball,
+        give_or_take,
     })
 }
 
@@ -201,7 +207,8 @@ fn read_speed<'d>(sheet: &mut Sheet<'d>, node: &'d Node) {
 }
 
 /// The speed at release of a ball that has this speed at the pins; both in 0.1 mph.
-fn release_speed(at_pins: i64) -> i64 {
+#[must_use]
+pub fn release_speed(at_pins: i64) -> i64 {
     (at_pins * 10 + SLOWER_AT_THE_PINS + 5) / 10
 }
 

@@ -44,11 +44,11 @@ pub enum Along {
 /// One span as it was read. Nothing is converted here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Span {
-    grip: Option<Grip>,
-    finger: Finger,
-    value: i64,
-    kind: SpanKind,
-    along: Along,
+    pub(super) grip: Option<Grip>,
+    pub(super) finger: Finger,
+    pub(super) value: i64,
+    pub(super) kind: SpanKind,
+    pub(super) along: Along,
 }
 
 impl Span {
@@ -83,9 +83,9 @@ impl Span {
     }
 }
 
-const FINGERS: &[&str] = &["middle", "ring"];
-const KINDS: &[&str] = &["full", "cut", "centre"];
-const ALONGS: &[&str] = &["arc", "chord"];
+pub(super) const FINGERS: &[&str] = &["middle", "ring"];
+pub(super) const KINDS: &[&str] = &["full", "cut", "centre"];
+pub(super) const ALONGS: &[&str] = &["arc", "chord"];
 
 /// The answers that spans measured on the hand can give.
 pub(super) const HAND_SPANS: [&str; 4] = [

@@ -4,7 +4,7 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use super::Refusal;
-use super::arguments::{Advise, Fit, ShopOptions};
+use super::arguments::{Advise, AdviseOrWhyNot, Fit, ShopOptions};
 use super::output;
 use crate::advice::{Advice, Shop};
 use crate::bowler::Bowler;
@@ -14,13 +14,35 @@ use crate::report::{self, Look};
 /// The most that is read from standard input: far above any profile.
 const MOST: u64 = 4 * 1024 * 1024;
 
-/// Ranks the balls for a bowler.
-pub(super) fn advise(ask: &Advise) -> Result<(), Refusal> {
-    let (shop, bowler) = open(ask)?;
+/// Ranks the balls for a bowler, or tells why one of them isn't the pick.
+pub(super) fn advise(ask: &AdviseOrWhyNot) -> Result<(), Refusal> {
+    let (shop, bowler) = open(&ask.advise)?;
+    if let Some(ball) = &ask.why_not {
+        return why_not(&ask.advise, &shop, &bowler, ball);
+    }
     let advice = shop
         .advise(&bowler)
         .map_err(|trouble| trouble.to_string())?;
-    show(ask, &shop, &advice)
+    show(&ask.advise, &shop, &advice)
+}
+
+fn why_not(ask: &Advise, shop: &Shop, bowler: &Bowler, ball: &str) -> Result<(), Refusal> {
+    let answer = shop
+        .why_not(bowler, ball)
+        .map_err(|trouble| trouble.to_string())?;
+    let text = match ask.output.json {
+        true => report::why_not_json(&answer, ask.reader.into()),
+        false => report::why_not_text(&answer, &look(ask, shop)),
+    };
+    output::put(&ask.output, &text)
+}
+
+/// How a text looks where it goes.
+pub(super) fn look(ask: &Advise, shop: &Shop) -> Look {
+    let (width, colour) = output::surface(&ask.output);
+    let look = Look::plain(ask.reader.into());
+    let look = look.wide(width).coloured(colour);
+    look.explaining(shop.rules().glossary())
 }
 
 /// Fits the ball that the customer chose, or brings.

@@ -19,7 +19,7 @@ pub(super) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(super) enum Verb {
     /// Advise a bowler: weight, grip, balls with reasons, the quote, and a first drill spec
-    Advise(Advise),
+    Advise(AdviseOrWhyNot),
     /// The same for a ball of the customer's own choice
     Fit(Fit),
     /// Hold a ball against a governing body's limits
@@ -66,6 +66,15 @@ pub(super) struct Advise {
     pub(super) shop: ShopOptions,
     #[command(flatten)]
     pub(super) output: OutputOptions,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct AdviseOrWhyNot {
+    /// Tell only why this ball isn't the pick: its id in the catalog, or `ID@WEIGHT`; without a weight, every weight there is
+    #[arg(long, value_name = "BALL")]
+    pub(super) why_not: Option<String>,
+    #[command(flatten)]
+    pub(super) advise: Advise,
 }
 
 #[derive(Debug, Args)]
@@ -146,6 +155,9 @@ pub(super) struct Check {
     /// More rule files, laid over the others
     #[arg(value_name = "FILE")]
     pub(super) files: Vec<PathBuf>,
+    /// Exit with 1 if there is anything to put right
+    #[arg(long)]
+    pub(super) strict: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
     #[command(flatten)]
@@ -156,6 +168,12 @@ pub(super) struct Check {
 pub(super) struct Compare {
     #[command(flatten)]
     pub(super) advise: Advise,
+    /// One ball: its id in the catalog, or `ID@WEIGHT` such as `daisy@12`; without a weight, in the one that suits best
+    #[arg(value_name = "BALL")]
+    pub(super) one: String,
+    /// The other ball, or the same in another weight
+    #[arg(value_name = "OTHER")]
+    pub(super) other: String,
 }
 
 #[derive(Debug, Args)]

@@ -20,9 +20,7 @@ pub(super) fn run(ask: &Coverage) -> Result<(), Refusal> {
             return Err(faults.into_iter().flatten().collect::<Vec<_>>().join("\n"));
         }
     };
-    let coverage = shop
-        .coverage(&cases)
-        .map_err(|faults| faults.to_string())?;
+    let coverage = shop.coverage(&cases).map_err(|faults| faults.to_string())?;
     let text = match ask.output.json {
         true => coverage_json(&coverage, &shop.rules().digest()),
         false => coverage_text(&coverage),

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::json::{Head, written};
-use crate::advice::{ChangeKind, Difference, LineChange, RulesDiff};
+use crate::advice::{ChangeKind, LineChange, OutcomeChange, RulesDiff};
 use crate::document::clean;
 
 /// Writes the rules that are otherwise, then consultation by consultation what comes out otherwise and by which lines.
@@ -48,8 +48,8 @@ pub fn rules_diff_text(diff: &RulesDiff) -> String {
     text
 }
 
-fn headline(difference: &Difference) -> String {
-    let Difference { kind, name, .. } = difference;
+fn headline(difference: &OutcomeChange) -> String {
+    let OutcomeChange { kind, name, .. } = difference;
     let what = match *kind {
         "settled" | "number" | "offer" => name.clone(),
         "drill_today" => "drill today".to_owned(),
@@ -141,7 +141,7 @@ struct LineDoc<'a> {
 }
 
 impl<'a> DifferenceDoc<'a> {
-    fn new(difference: &'a Difference) -> DifferenceDoc<'a> {
+    fn new(difference: &'a OutcomeChange) -> DifferenceDoc<'a> {
         let lines = difference.lines.iter().map(|line| LineDoc {
             rule: &line.rule,
             of: &line.of,

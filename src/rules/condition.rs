@@ -3,6 +3,7 @@
 //! Matchers become unions of whole-number intervals, or bit masks for sets. [`UNKNOWN`] is below every interval, so it
 //! meets nothing but `known: false`.
 
+use super::interval::Interval;
 use super::vocabulary::FactId;
 use super::vocabulary::UNKNOWN;
 
@@ -30,6 +31,46 @@ impl Allowed {
         }
     }
 
+    /// Whether all, some or none of what a fact may be is let through.
+    pub(super) fn over(&self, values: Interval) -> Met {
+        if values.is_point() {
+            let met = self.contains(values.lowest());
+            return Met::of(met, met);
+        }
+        let unknown = values.may_be_unknown().then(|| self.contains(UNKNOWN));
+        if !values.may_be_known() {
+            return Met::of(unknown == Some(true), unknown == Some(true));
+        }
+        let known = self.over_known(values.lowest(), values.highest());
+        let always = known == Met::Always && unknown != Some(false);
+        Met::of(always, known != Met::Never || unknown == Some(true))
+    }
+
+    /// The same for the known values from one to another, or for the sets between two.
+    fn over_known(&self, lowest: i64, highest: i64) -> Met {
+        match self {
+            Allowed::Ranges(ranges) => {
+                let all = ranges
+                    .iter()
+                    .any(|&(low, high)| low <= lowest && highest <= high);
+                let any = ranges
+                    .iter()
+                    .any(|&(low, high)| low <= highest && lowest <= high);
+                Met::of(all, any)
+            }
+            Allowed::Bits { has, any, none } => {
+                let always =
+                    lowest & has == *has && (*any == 0 || lowest & any != 0) && highest & none == 0;
+                // The largest set that has none of `none` meets the rest if any set does.
+                let largest = highest & !none;
+                let ever = lowest & none == 0
+                    && largest & has == *has
+                    && (*any == 0 || largest & any != 0);
+                Met::of(always, ever)
+            }
+        }
+    }
+
     /// Whether this value is let through.
     pub(super) fn contains(&self, value: i64) -> bool {
         match self {
@@ -42,6 +83,24 @@ impl Allowed {
                     && (*any == 0 || value & any != 0)
                     && value & none == 0
             }
+        }
+    }
+}
+
+/// How far something is met over a box; the least of some tests is what all of them come to, the greatest what any does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Met {
+    Never,
+    Sometimes,
+    Always,
+}
+
+impl Met {
+    fn of(always: bool, ever: bool) -> Met {
+        match (always, ever) {
+            (true, _) => Met::Always,
+            (false, true) => Met::Sometimes,
+            (false, false) => Met::Never,
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Curves: points or steps that change with a number, straight between knots and flat outside.
 
+use super::interval::Interval;
 use super::vocabulary::FactId;
 use super::vocabulary::UNKNOWN;
 
@@ -61,6 +62,25 @@ impl Curve {
             }
             None => Some(between(&self.knots, at)),
         }
+    }
+
+    /// The least and the most that it gives over a range; 0 is among it where nobody may know. Rounding never turns a line
+    /// round, so both lie at an end of the range or at a knot within.
+    pub(super) fn bounds(&self, along: Interval) -> (i64, i64) {
+        let ends = [along.lowest(), along.highest()];
+        let ends = ends.into_iter().filter_map(|at| self.value(at));
+        let within = self
+            .knots
+            .iter()
+            .filter(|&&(at, _)| along.lowest() < at && at < along.highest())
+            .map(|&(_, value)| value);
+        let nothing = along.may_be_unknown().then_some(0);
+        let all = ends.chain(within).chain(nothing);
+        all.fold(None, |bounds: Option<(i64, i64)>, value| {
+            let (least, most) = bounds.unwrap_or((value, value));
+            Some((least.min(value), most.max(value)))
+        })
+        .unwrap_or((0, 0))
     }
 
     /// Adds its value along a column to the totals, only under the mask if there is one; nothing at unknown places.

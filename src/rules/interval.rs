@@ -1,6 +1,6 @@
 //! A value, or the range it may lie in: one expression gives both a column and its bounds.
 
-use super::vocabulary::UNKNOWN;
+use super::vocabulary::{Kind, UNKNOWN};
 
 /// What a fact may be over a box of answers: any whole step from a lowest to a highest value, or not known, or either.
 ///
@@ -40,6 +40,18 @@ impl Interval {
             unknown: false,
         }
     }
+    /// All that a fact of this kind may be when it is known.
+    #[must_use]
+    pub fn all_of(kind: &Kind) -> Self {
+        match *kind {
+            Kind::Number {
+                lowest, highest, ..
+            } => Interval::between(lowest, highest),
+            Kind::Choice(words) => Interval::between(0, words.len() as i64 - 1),
+            Kind::Set(words) => Interval::between(0, (1 << words.len()) - 1),
+            Kind::Flag => Interval::either(),
+        }
+    }
     /// The same, or not known.
     #[must_use]
     pub fn or_unknown(self) -> Self {
@@ -56,6 +68,29 @@ impl Interval {
             ..self
         }
     }
+    /// The same where it is known, `instead` where it isn't.
+    #[must_use]
+    pub fn unless_unknown(self, instead: Interval) -> Self {
+        match (self.may_be_known(), self.unknown) {
+            (_, false) => self,
+            (false, true) => instead,
+            (true, true) => self.if_known().or(instead),
+        }
+    }
+    /// Is it known? A flag.
+    #[must_use]
+    pub fn is_given(self) -> Self {
+        Interval::between(i64::from(!self.unknown), i64::from(self.lowest != UNKNOWN))
+    }
+    /// One of two, by this flag; `no` also where nobody knows.
+    #[must_use]
+    pub fn choose(self, yes: Interval, no: Interval) -> Self {
+        match (self.holds(1), self.holds(0) || self.unknown) {
+            (true, true) => yes.or(no),
+            (true, false) => yes,
+            _ => no,
+        }
+    }
     /// A flag that is certainly so.
     #[must_use]
     pub fn flag(yes: bool) -> Self {
@@ -65,15 +100,6 @@ impl Interval {
     #[must_use]
     pub fn either() -> Self {
         Interval::between(0, 1)
-    }
-    /// Either yes or no where something is known, not known otherwise.
-    #[must_use]
-    pub fn either_if(known: bool) -> Self {
-        if known {
-            Interval::either()
-        } else {
-            Interval::NOT_KNOWN
-        }
     }
     /// True if it is certainly known.
     #[must_use]
@@ -217,6 +243,12 @@ impl Interval {
                 i64::from(a.highest >= b.lowest),
             )
         })
+    }
+    /// Is this word in the set? A flag; not known where the set isn't.
+    #[must_use]
+    pub fn has(self, word: i64) -> Self {
+        let among = |set: i64| i64::from((0..62).contains(&word) && set >> word & 1 == 1);
+        self.both(self, |set, _| (among(set.lowest), among(set.highest)))
     }
     /// Is this just that value? A flag; not known where this isn't.
     #[must_use]

@@ -1,7 +1,7 @@
 //! What a measure may come to at all: its limits, its step, and the plain numbers it may start from.
 
 use super::condition::{Allowed, LOWEST};
-use super::rule::{Amount, Effect};
+use super::rule::{Amount, Effect, Rule};
 use super::set::RuleSet;
 use super::vocabulary::FactId;
 
@@ -47,6 +47,23 @@ impl RuleSet {
         starts.sort_unstable();
         starts.dedup();
         starts
+    }
+
+    /// The facts that a choice looks at: those of the conditions of rules that count, and those that their points run along.
+    #[must_use]
+    pub fn looks_at(&self, subject: &str) -> Vec<FactId> {
+        let counts = |rule: &Rule| {
+            rule.disputes.is_none() && matches!(rule.effect, Effect::Points(_) | Effect::RuleOut)
+        };
+        let rules = self.rules_of(subject).map(|(_, rule)| rule);
+        let mut facts = Vec::new();
+        for rule in rules.filter(|rule| counts(rule)) {
+            facts.extend(rule.when.all_tests().into_iter().map(|test| test.fact));
+            facts.extend(rule.effect.amount().and_then(Amount::fact));
+        }
+        facts.sort_unstable();
+        facts.dedup();
+        facts
     }
 
     /// The values of a fact from which on some rule of the subject says something else: the first value of each stretch that its

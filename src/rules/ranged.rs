@@ -15,4 +15,17 @@ pub trait Ranged {
 
     /// What a fact of a candidate may be.
     fn bounds(&self, fact: FactId, candidate: usize) -> Interval;
+
+    /// What a fact of each candidate may be, in their order.
+    fn bounds_of_all(&self, fact: FactId) -> Box<[Interval]> {
+        (0..self.candidates())
+            .map(|candidate| self.bounds(fact, candidate))
+            .collect()
+    }
+
+    /// Whether a fact of the candidates moves alike for all of them: at every point of the box it lies as far above its lowest
+    /// for one as for any other, and it is known for all or for none.
+    fn moves_together(&self, _fact: FactId) -> bool {
+        false
+    }
 }

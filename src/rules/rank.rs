@@ -103,22 +103,8 @@ impl Chooser<'_> {
     /// Ranks the candidates for the asker of this world, which has the same candidates in the same order.
     #[must_use]
     pub fn rank(&self, world: &dyn World) -> Ranking {
-        let mut ranking = Ranking {
-            totals: self.base.clone(),
-            out: vec![0; self.count],
-            scalars: self
-                .scalars
-                .iter()
-                .map(|&fact| world.scalar(fact))
-                .collect(),
-            open: vec![false; self.ways],
-            derived: vec![OnceLock::new(); self.derived.len()],
-            live: Vec::with_capacity(self.plans.len()),
-            common: OnceLock::new(),
-            by_tie: Arc::clone(&self.by_tie),
-            tie_place: Arc::clone(&self.tie_place),
-            order: OnceLock::new(),
-        };
+        let scalars = self.scalars.iter().map(|&fact| world.scalar(fact));
+        let mut ranking = self.before_any_rule(scalars.collect());
         let mut scratch = vec![0; self.count];
         for (index, plan) in self.plans.iter().enumerate() {
             let mut any_open = false;
@@ -140,8 +126,24 @@ impl Chooser<'_> {
         ranking
     }
 
+    /// The candidates as they stand before any rule has spoken that depends on the asker.
+    pub(super) fn before_any_rule(&self, scalars: Vec<i64>) -> Ranking {
+        Ranking {
+            totals: self.base.clone(),
+            out: vec![0; self.count],
+            scalars,
+            open: vec![false; self.ways],
+            derived: vec![OnceLock::new(); self.derived.len()],
+            live: Vec::with_capacity(self.plans.len()),
+            common: OnceLock::new(),
+            by_tie: Arc::clone(&self.by_tie),
+            tie_place: Arc::clone(&self.tie_place),
+            order: OnceLock::new(),
+        }
+    }
+
     /// Lets an open rule do its part.
-    fn count_in(
+    pub(super) fn count_in(
         &self,
         plan: &Plan<'_>,
         world: &dyn World,

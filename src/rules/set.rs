@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::ledger::Line;
+use super::plain::PlainWords;
 use super::reason::Audience;
 use super::rule::{Rule, RuleId};
 use super::source::Source;
@@ -22,6 +23,7 @@ pub struct RuleSet {
     pub(super) sources: BTreeMap<String, Source>,
     pub(super) assumptions: Vec<Assumption>,
     pub(super) glossary: Vec<Word>,
+    pub(super) plain: PlainWords,
 }
 
 impl RuleSet {

@@ -4,10 +4,27 @@
 //! point of answers, and, where it can be shown cheaply, that a pick holds over a whole box. A single point is always decided by
 //! the pick itself, so exactness never hangs on bounds: loose bounds cost time, nothing else.
 
+mod arm;
 mod decision;
+mod effort;
+mod matters;
+mod pair;
+mod reduce;
+mod row;
+mod finding;
+mod reach;
+mod realm;
+mod rule_checks;
 mod settle;
+mod span;
 mod turn;
 
 pub use decision::{Area, Decision, Holds, Point, Shape};
+pub use matters::{Matters, turning_with};
+pub use pair::{Pair, pair};
+pub use finding::{Clash, Counted, Finding, FindingKind, Findings};
+pub use reach::{Judged, Reached, Region, reach};
+pub use realm::{Can, Example, Realm, can_hold, can_hold_for_all};
+pub use rule_checks::{MOST, check_rules};
 pub use settle::{Outcome, settle};
-pub use turn::{Nearest, Pair, Stretch, Turn, nearest, pair, stretch};
+pub use turn::{Nearest, Stretch, Turn, nearest, stretch};

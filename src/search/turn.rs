@@ -1,15 +1,22 @@
-//! Turning points: the nearest step of an answer, or of two, at which another pick comes.
+//! Turning points: the nearest step of an answer at which another pick comes.
 
-use super::decision::Decision;
-use crate::rules::Interval;
+use std::cmp::Ordering;
+
+use super::decision::{Decision, Point, Shape};
+use super::effort::{Effort, Spent};
+use super::row::Row;
+use super::span::{bits, sound};
+use crate::rules::{Interval, UNKNOWN};
 
 /// A step of one answer at which the pick changes.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Turn<P> {
     /// Which answer.
     pub answer: usize,
-    /// The last value that keeps the pick: next to `to` on the side of where the bowler stands. For words and bits, and for an answer
-    /// that isn't known, where the bowler stands.
+    /// For steps: the value that keeps the pick next to `to`, where impossible ones between them don't count; [`UNKNOWN`]
+    /// if the answer isn't known and every known value turns. For words and bits: where the bowler stands.
+    ///
+    /// So `to` below `from` reads "below `from`", and `to` above `from` reads "from `to` on".
     pub from: i64,
     /// The first value with another pick.
     pub to: i64,
@@ -23,7 +30,7 @@ pub struct Nearest<P> {
     /// For steps: at most one below and one above, the one below first. For words and bits: every single step that turns, in
     /// order. Never to a value that can't be given together with the rest.
     pub turns: Vec<Turn<P>>,
-    /// Whether every value within the range was decided; false if the work limit came first.
+    /// Whether nothing within the range was left open; false if the work limit came first.
     pub complete: bool,
     /// How many boxes and points were looked at.
     pub work: usize,
@@ -31,7 +38,10 @@ pub struct Nearest<P> {
 
 /// The nearest turns of one answer from `start`, every other answer as it is, looking at no more than `most` boxes and points.
 ///
-/// Of an answer that isn't known at `start`: the lowest and the highest known value with another pick.
+/// Only known values within the range count as turns. Of an answer of steps that isn't known at `start` they are told from the
+/// ends of the range: going in from each end that keeps the pick, the first turn; if neither does, going in from each end,
+/// the last turn before the pick is kept; if nothing known keeps it, the lowest value. Of words that aren't known, every word that
+/// turns; of a set that isn't known, the smallest set and those with one more.
 pub fn nearest<D: Decision>(
     decision: &D,
     start: &[i64],
@@ -39,12 +49,158 @@ pub fn nearest<D: Decision>(
     within: Interval,
     most: usize,
 ) -> Nearest<D::Pick> {
-    let _ = (decision, start, answer, within, most);
+    let mut effort = Effort::new(decision, most);
+    let mut turns = Vec::new();
+    let start = effort.point(start);
+    let ended = match start.get(answer) {
+        Some(_) => collect(&mut effort, &start, answer, within, &mut turns),
+        None => Ok(()),
+    };
     Nearest {
-        turns: Vec::new(),
-        complete: false,
-        work: 0,
+        turns,
+        complete: ended.is_ok(),
+        work: effort.work,
     }
+}
+
+fn collect<D: Decision>(
+    effort: &mut Effort<D>,
+    start: &Point,
+    answer: usize,
+    within: Interval,
+    turns: &mut Vec<Turn<D::Pick>>,
+) -> Result<(), Spent> {
+    let range = sound(effort.decision.shape(answer), within).if_known();
+    if !range.may_be_known() {
+        return Ok(());
+    }
+    let target = effort.pick(start)?;
+    turns_of(effort, start, answer, range, &target, turns)
+}
+
+/// The turns of one answer within a range of known values, where `target` is picked at `start`.
+pub(super) fn turns_of<D: Decision>(
+    effort: &mut Effort<D>,
+    start: &Point,
+    answer: usize,
+    range: Interval,
+    target: &D::Pick,
+    turns: &mut Vec<Turn<D::Pick>>,
+) -> Result<(), Spent> {
+    let (shape, value) = (effort.decision.shape(answer), start[answer]);
+    let mut row = Row::new(effort, start, answer, target);
+    if row.is_proved(range, target)? {
+        return Ok(());
+    }
+    let (lowest, highest) = (range.lowest(), range.highest());
+    let turn = |from: i64, (to, pick)| Turn {
+        answer,
+        from,
+        to,
+        pick,
+    };
+    match shape {
+        Shape::Steps if value == UNKNOWN => {
+            from_the_ends(&mut row, (lowest, highest), |from, to| {
+                turns.push(turn(from, to));
+            })?;
+        }
+        Shape::Steps => {
+            for (near, far) in sides(value, range).into_iter().flatten() {
+                if let Some(found) = row.first_turn(near, far)? {
+                    let kept = last_kept(&mut row, found.0, near)?;
+                    turns.push(turn(kept.unwrap_or(value), found));
+                }
+            }
+        }
+        Shape::Words => {
+            for other in (lowest..=highest).filter(|&other| other != value) {
+                if let Some(pick) = row.other_pick(other)? {
+                    turns.push(turn(value, (other, pick)));
+                }
+            }
+        }
+        Shape::Bits => {
+            for other in single_steps(value, lowest, highest) {
+                if let Some(pick) = row.other_pick(other)? {
+                    turns.push(turn(value, (other, pick)));
+                }
+            }
+        }
+    }
+    Ok(())
+}
+
+/// The values of the range below `value` and those above it, each from the near end to the far end; none where there are none.
+pub(super) fn sides(value: i64, range: Interval) -> [Option<(i64, i64)>; 2] {
+    let (lowest, highest) = (range.lowest(), range.highest());
+    let below = value > lowest;
+    let above = value < highest;
+    [
+        below.then(|| (highest.min(value.saturating_sub(1)), lowest)),
+        above.then(|| (lowest.max(value.saturating_add(1)), highest)),
+    ]
+}
+
+/// The last possible value before `turn` on the way from `near`; none if there is none.
+fn last_kept<D: Decision>(row: &mut Row<D>, turn: i64, near: i64) -> Result<Option<i64>, Spent> {
+    match near.cmp(&turn) {
+        Ordering::Less => row.first_possible(turn - 1, near),
+        Ordering::Equal => Ok(None),
+        Ordering::Greater => row.first_possible(turn + 1, near),
+    }
+}
+
+/// The turns of an answer that isn't known, told from the ends of the range.
+fn from_the_ends<D: Decision>(
+    row: &mut Row<D>,
+    (lowest, highest): (i64, i64),
+    mut tell: impl FnMut(i64, (i64, D::Pick)),
+) -> Result<(), Spent> {
+    let (Some(low), Some(high)) = (
+        row.first_possible(lowest, highest)?,
+        row.first_possible(highest, lowest)?,
+    ) else {
+        return Ok(());
+    };
+    let (at_low, at_high) = (row.other_pick(low)?, row.other_pick(high)?);
+    for (is_kept, near, far) in [
+        (at_low.is_none(), low, high),
+        (at_high.is_none(), high, low),
+    ] {
+        if is_kept && let Some(found) = row.first_turn(near, far)? {
+            let kept = last_kept(row, found.0, near)?;
+            tell(kept.unwrap_or(near), found);
+        }
+    }
+    let (Some(lowest_pick), Some(_)) = (at_low, at_high) else {
+        return Ok(());
+    };
+    let mut nothing_keeps = true;
+    for (near, far) in [(low, high), (high, low)] {
+        if let Some(kept) = row.first_kept(near, far)?
+            && let Some(last) = last_kept(row, kept, near)?
+            && let Some(pick) = row.other_pick(last)?
+        {
+            nothing_keeps = false;
+            tell(kept, (last, pick));
+        }
+    }
+    if nothing_keeps {
+        tell(UNKNOWN, (low, lowest_pick));
+    }
+    Ok(())
+}
+
+/// The sets of the range that differ from `value` in one bit; if it isn't known, the smallest and those with one more.
+fn single_steps(value: i64, lowest: i64, highest: i64) -> Vec<i64> {
+    if value == UNKNOWN {
+        let more = bits(highest & !lowest).map(|bit| lowest | bit);
+        return std::iter::once(lowest).chain(more).collect();
+    }
+    let is_within = |set: &i64| set & lowest == lowest && set & !highest == 0;
+    let steps = bits(i64::MAX).map(|bit| value ^ bit);
+    steps.filter(is_within).collect()
 }
 
 /// The stretch around `start` of an answer of steps over which the pick stays.
@@ -56,7 +212,8 @@ pub struct Stretch {
     pub highest: (i64, bool),
 }
 
-/// The stretch around where the bowler stands; none if the answer isn't known or the work limit came first.
+/// The stretch around where the bowler stands, in which impossible values don't count; none if the answer isn't known or not one of
+/// steps, or the work limit came first.
 pub fn stretch<D: Decision>(
     decision: &D,
     start: &[i64],
@@ -64,29 +221,43 @@ pub fn stretch<D: Decision>(
     within: Interval,
     most: usize,
 ) -> Option<Stretch> {
-    let _ = (decision, start, answer, within, most);
-    None
+    let mut effort = Effort::new(decision, most);
+    let start = effort.point(start);
+    let value = *start.get(answer)?;
+    if value == UNKNOWN || decision.shape(answer) != Shape::Steps {
+        return None;
+    }
+    let range = sound(Shape::Steps, within).if_known();
+    let stays = Stretch {
+        lowest: (value, false),
+        highest: (value, false),
+    };
+    if !range.may_be_known() {
+        return Some(stays);
+    }
+    let target = effort.pick(&start).ok()?;
+    let mut row = Row::new(&mut effort, &start, answer, &target);
+    let ends = sides(value, range).map(|side| match side {
+        Some((near, far)) => reach(&mut row, near, far, value),
+        None => Ok((value, false)),
+    });
+    let [lowest, highest] = ends;
+    Some(Stretch {
+        lowest: lowest.ok()?,
+        highest: highest.ok()?,
+    })
 }
 
-/// Two answers that turn the pick together.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Pair<P> {
-    /// Which answers, each with its value there; the first has the lower number.
-    pub steps: [(usize, i64); 2],
-    /// What is picked there.
-    pub pick: P,
-}
-
-/// The nearest two answers that turn the pick together, where no single one does.
-///
-/// Nearest by the sum of each answer's distance as a part of its range (a word or a bit counts as a whole range), then by number of
-/// the answers, then by value. The second value is whether that was certain within `most` boxes and points.
-pub fn pair<D: Decision>(
-    decision: &D,
-    start: &[i64],
-    area: &[Interval],
-    most: usize,
-) -> (Option<Pair<D::Pick>>, bool) {
-    let _ = (decision, start, area, most);
-    (None, false)
+/// How far the pick stays on the way from `near` to `far`, and whether it turns next.
+fn reach<D: Decision>(
+    row: &mut Row<D>,
+    near: i64,
+    far: i64,
+    start: i64,
+) -> Result<(i64, bool), Spent> {
+    let (last, turns) = match row.first_turn(near, far)? {
+        Some((turn, _)) => (last_kept(row, turn, near)?, true),
+        None => (row.first_possible(far, near)?, false),
+    };
+    Ok((last.unwrap_or(start), turns))
 }

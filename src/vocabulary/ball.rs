@@ -1,7 +1,7 @@
 //! The ball stage: stocked model-and-weight pairs against what was settled and what is wished for.
 
 use super::answers::{POUND, number};
-use super::stage::{Column::*, StageFact};
+use super::stage::{Column::*, Given, StageFact};
 use super::{Interval, Situation, words};
 use crate::notation::Notation::{Money, Thousandths, Weight};
 use crate::rules::Kind;
@@ -34,48 +34,69 @@ pub struct BallCandidate {
     /// Bit set over [`words::COLOURS`].
     pub colours: i64,
     /// Out-the-door price in cents for each grip of [`words::GRIPS`], without a thumb slug, with one, with a sleeve.
-    pub drilled: [[i64; 3]; 2],
+    pub drilled: [[i64; 3]; GRIPS],
     /// The cheapest out-the-door price on the shelf in this weight, same order.
-    pub cheapest: [[i64; 3]; 2],
+    pub cheapest: [[i64; 3]; GRIPS],
 }
+
+/// The facts that the price of a drilled ball depends on: the grip, and what the thumb gets.
+const DRILLED_BY: [&str; 3] = ["settled.grip", "fit.has_sleeve", "fit.has_slug"];
+
+/// What comes of the grip and of what the thumb gets, over all there could be: by the first three facts given.
+fn at_grip(given: &Given<'_>, price: impl Fn(usize, usize) -> i64) -> Interval {
+    let [grip, sleeve, slug] = [0, 1, 2].map(|place| given.at(place));
+    let grips = || (0..GRIPS).filter(|&word| among(grip, word));
+    let thumbs = || {
+        let plain = (0..SLEEVE).filter(|&word| among(sleeve, 0) && among(slug, word));
+        plain.chain(among(sleeve, 1).then_some(SLEEVE))
+    };
+    let prices = grips().flat_map(|grip| thumbs().map(move |thumb| (grip, thumb)));
+    let price = prices
+        .map(|(grip, thumb)| Interval::point(price(grip, thumb)))
+        .reduce(Interval::or)
+        .unwrap_or(Interval::NOT_KNOWN);
+    // With a sleeve nobody asks for a slug.
+    let slug_asked = sleeve.holds(0) && slug.may_be_unknown();
+    match grip.may_be_unknown() || sleeve.may_be_unknown() || slug_asked {
+        true => price.or_unknown(),
+        false => price,
+    }
+}
+
+fn among(fact: Interval, word: usize) -> bool {
+    i64::try_from(word).is_ok_and(|word| fact.holds(word))
+}
+
+/// How many grips have prices.
+const GRIPS: usize = words::GRIPS.len();
+/// Where the price with a sleeve stands among those of a grip.
+const SLEEVE: usize = 2;
 
 impl BallCandidate {
-    /// The price over all grips there could be, with whatever the thumb could get.
-    fn at_grip(prices: &[[i64; 3]; 2], s: &Situation) -> Interval {
-        let among =
-            |fact: &str, word: usize| i64::try_from(word).is_ok_and(|word| s.get(fact).holds(word));
-        if !s.get("settled.grip").is_known() {
-            return Interval::NOT_KNOWN;
-        }
-        let grips = prices
-            .iter()
-            .enumerate()
-            .filter(|(grip, _)| among("settled.grip", *grip));
-        let thumbs = grips.flat_map(|(_, row)| row.iter().enumerate());
-        let open = thumbs.filter(|(thumb, _)| match thumb {
-            2 => among("fit.has_sleeve", 1),
-            slug => among("fit.has_sleeve", 0) && among("fit.has_slug", *slug),
-        });
-        open.map(|(_, price)| Interval::point(*price))
-            .reduce(Interval::or)
-            .unwrap_or(Interval::NOT_KNOWN)
-    }
-
     /// Out-the-door price in the settled grip.
     pub fn out_the_door(&self, s: &Situation) -> Interval {
-        BallCandidate::at_grip(&self.drilled, s)
+        self.drilled_price(&Given::of(&DRILLED_BY.map(|name| s.get(name))))
+    }
+
+    fn drilled_price(&self, given: &Given<'_>) -> Interval {
+        at_grip(given, |grip, thumb| self.drilled[grip][thumb])
     }
 }
 
-/// Is the wished index among the bits of this set?
+/// Is the wished word among the bits of this set?
 fn wished(set: i64, wish: Interval) -> Interval {
-    let has = |v: i64| (0..62).contains(&v) && set >> v & 1 == 1;
-    if !wish.is_known() {
+    let has = |word: i64| (0..62).contains(&word) && set >> word & 1 == 1;
+    if !wish.may_be_known() {
         return Interval::NOT_KNOWN;
     }
-    let any = (wish.lowest()..=wish.highest()).any(has);
-    let all = (wish.lowest()..=wish.highest()).all(has);
-    Interval::between(i64::from(all), i64::from(any))
+    let mut words = wish.lowest()..=wish.highest();
+    let any = words.clone().any(has);
+    let all = words.all(has);
+    let known = Interval::between(i64::from(all), i64::from(any));
+    match wish.may_be_unknown() {
+        true => known.or_unknown(),
+        false => known,
+    }
 }
 
 fn fixed(
@@ -98,14 +119,15 @@ fn derived(
     meaning: &'static str,
     kind: Kind,
     from: &'static str,
-    column: fn(&Situation, &BallCandidate) -> Interval,
+    of: &'static [&'static str],
+    column: fn(&BallCandidate, &Given<'_>) -> Interval,
 ) -> StageFact<BallCandidate> {
     StageFact {
         name,
         meaning,
         kind,
         from,
-        column: Derived(column),
+        column: Derived(of, column),
     }
 }
 
@@ -174,65 +196,67 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
             "how far its weight is from the settled one",
             number(Weight, 0, 10 * POUND),
             "the ball's weight against the settled weight",
-            |s, c| {
-                Interval::point(c.weight)
-                    .minus(s.get("settled.weight"))
-                    .distance()
-            },
+            &["settled.weight"],
+            |c, given| Interval::point(c.weight).minus(given.at(0)).distance(),
         ),
         derived(
             "match.heavier",
             "heavier than the settled weight",
             Kind::Flag,
             "the ball's weight against the settled weight",
-            |s, c| Interval::point(c.weight - 1).is_at_least(s.get("settled.weight")),
+            &["settled.weight"],
+            |c, given| Interval::point(c.weight - 1).is_at_least(given.at(0)),
         ),
         derived(
             "match.price_drilled",
             "its price drilled, with everything and tax",
             number(Money, 0, 400_000),
             "the price list",
-            |s, c| c.out_the_door(s),
+            &DRILLED_BY,
+            BallCandidate::drilled_price,
         ),
         derived(
             "match.over_budget",
             "how far it is over the budget",
             number(Money, -400_000, 400_000),
             "the drilled price less the budget",
-            |s, c| c.out_the_door(s).minus(s.get("bowler.budget")),
+            &[DRILLED_BY[0], DRILLED_BY[1], DRILLED_BY[2], "bowler.budget"],
+            |c, given| c.drilled_price(given).minus(given.at(3)),
         ),
         derived(
             "match.colour",
             "has the colour wished for",
             Kind::Flag,
             "the ball's colours against the wish",
-            |s, c| wished(c.colours, s.get("bowler.colour_wish")),
+            &["bowler.colour_wish"],
+            |c, given| wished(c.colours, given.at(0)),
         ),
         derived(
             "match.cover_wish",
             "has the cover wished for",
             Kind::Flag,
             "the ball's cover against the wish",
-            |s, c| s.get("bowler.cover_wish").is(c.cover),
+            &["bowler.cover_wish"],
+            |c, given| given.at(0).is(c.cover),
         ),
         derived(
             "match.same_cover_owned",
             "a ball with this cover is owned already",
             Kind::Flag,
             "the ball's cover against the balls owned",
-            |s, c| match s.known("owned.covers") {
-                Some(set) => Interval::flag(set >> c.cover & 1 == 1),
-                None => Interval::either_if(s.get("owned.covers").is_known()),
-            },
+            &["owned.covers"],
+            |c, given| given.at(0).has(c.cover),
         ),
         derived(
             "match.dearer_than_starter",
             "how much dearer it is than the cheapest ball at this weight, drilled",
             number(Money, 0, 400_000),
             "the drilled price less the cheapest one's",
-            |s, c| {
-                c.out_the_door(s)
-                    .minus(BallCandidate::at_grip(&c.cheapest, s))
+            &DRILLED_BY,
+            |c, given| {
+                at_grip(given, |grip, thumb| {
+                    c.drilled[grip][thumb] - c.cheapest[grip][thumb]
+                })
             },
         ),
     ]

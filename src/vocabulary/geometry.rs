@@ -116,11 +116,8 @@ fn thumb_wall(s: &Situation) -> Option<f64> {
 
 /// The widest of the thumb hole: its bore, or the wide size of an oval.
 pub(super) fn widest_thumb(s: &Situation) -> Interval {
-    if s.is("fit.has_oval") {
-        s.get("fit.thumb.oval_wide")
-    } else {
-        s.get("fit.thumb.bore")
-    }
+    s.get("fit.has_oval")
+        .choose(s.get("fit.thumb.oval_wide"), s.get("fit.thumb.bore"))
 }
 
 /// Whether a slug, sleeve or insert goes into this digit's hole, its size known or not.
@@ -166,8 +163,7 @@ pub(super) fn ring_span(middle: Interval, difference: Interval) -> Interval {
 
 /// Wall left of the thumb slug where it is thinnest.
 pub(super) fn slug_wall(s: &Situation) -> Interval {
-    match (s.known("fit.thumb.slug"), s.known("fit.thumb.widest")) {
-        (Some(slug), Some(bore)) => Interval::point((slug - bore).div_euclid(2)),
-        _ => Interval::NOT_KNOWN,
-    }
+    s.get("fit.thumb.slug")
+        .minus(s.get("fit.thumb.widest"))
+        .rising(|both_walls| both_walls.div_euclid(2))
 }

@@ -30,7 +30,7 @@ pub use order::{Ordered, ordered};
 pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
 pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
-pub use stage::{Alone, Column, StageFact, StageWorld};
+pub use stage::{Alone, Column, Columns, Given, StageFact, StageWorld};
 pub use web::REFERENCES;
 pub use weight::{WeightCandidate, facts as weight_facts};
 pub use worked::answers_behind;

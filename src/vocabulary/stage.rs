@@ -1,17 +1,35 @@
 //! A stage's candidates seen by the engine: columns of values, and their bounds over a box of answers.
 
 use std::borrow::Cow;
+use std::sync::Arc;
 
 use super::{Interval, Situation};
-use crate::rules::{Fact, FactId, Kind, Origin, Ranged, UNKNOWN, Vocabulary, World};
+use crate::rules::{Fact, FactId, Kind, Origin, Ranged, Vocabulary, World};
 
 /// How a fact of a candidate comes about.
 #[derive(Debug)]
 pub enum Column<C> {
     /// Fixed with the catalog.
     Fixed(fn(&C) -> i64),
-    /// Worked out from the answers and the candidate; a range of answers gives a range.
-    Derived(fn(&Situation, &C) -> Interval),
+    /// Worked out from the facts named, in their order, and the candidate; ranges give a range.
+    Derived(&'static [&'static str], fn(&C, &Given<'_>) -> Interval),
+    /// A number of the candidate less the fact named, so that it moves alike for all candidates.
+    Less(fn(&C) -> i64, &'static str),
+}
+
+/// What a column is worked out from: the facts it names, in their order.
+#[derive(Debug)]
+pub struct Given<'a>(&'a [Interval]);
+
+impl<'a> Given<'a> {
+    pub(super) fn of(facts: &'a [Interval]) -> Self {
+        Given(facts)
+    }
+
+    /// The fact named at this place.
+    pub(super) fn at(&self, place: usize) -> Interval {
+        self.0.get(place).copied().unwrap_or(Interval::NOT_KNOWN)
+    }
 }
 
 impl<C> Clone for Column<C> {
@@ -40,7 +58,7 @@ impl<C> StageFact<C> {
             kind: self.kind,
             origin: match self.column {
                 Column::Fixed(_) => Origin::Candidate,
-                Column::Derived(_) => Origin::Derived,
+                Column::Derived(..) | Column::Less(..) => Origin::Derived,
             },
             from: self.from,
             subject: Some(subject),
@@ -48,11 +66,58 @@ impl<C> StageFact<C> {
     }
 }
 
+/// A stage's columns as a vocabulary numbers them: made once, for as many situations as wanted.
+#[derive(Debug)]
+pub struct Columns<C>(Vec<Numbered<C>>);
+
+#[derive(Debug)]
+struct Numbered<C> {
+    fact: FactId,
+    column: Column<C>,
+    /// What it is worked out from.
+    of: Vec<FactId>,
+}
+
+impl<C> Columns<C> {
+    /// The columns of these facts.
+    pub fn new(vocabulary: &Vocabulary, facts: &[StageFact<C>]) -> Self {
+        let numbered = |stated: &StageFact<C>| {
+            let of = match &stated.column {
+                Column::Fixed(_) => &[],
+                Column::Derived(of, _) => *of,
+                Column::Less(_, than) => std::slice::from_ref(than),
+            };
+            Some(Numbered {
+                fact: vocabulary.id(stated.name)?,
+                column: stated.column,
+                // A name that no fact has keeps its place, so that the others keep theirs.
+                of: of
+                    .iter()
+                    .map(|name| vocabulary.id(name).unwrap_or(NO_FACT))
+                    .collect(),
+            })
+        };
+        Columns(facts.iter().filter_map(numbered).collect())
+    }
+
+    fn of(&self, fact: FactId) -> Option<&Numbered<C>> {
+        self.0.iter().find(|column| column.fact == fact)
+    }
+
+    /// The facts that a column is worked out from; none for one fixed with the catalog.
+    pub fn behind(&self, fact: FactId) -> &[FactId] {
+        self.of(fact).map_or(&[], |column| &column.of)
+    }
+}
+
+/// A number that no fact has.
+const NO_FACT: FactId = FactId(u16::MAX);
+
 /// A situation and a list of candidates: what the engine ranks.
 pub struct StageWorld<'a, C> {
     situation: &'a Situation,
     candidates: &'a [C],
-    columns: Vec<(FactId, Column<C>)>,
+    columns: Arc<Columns<C>>,
     tie: fn(&C) -> i64,
 }
 
@@ -64,7 +129,7 @@ impl<C> std::fmt::Debug for StageWorld<'_, C> {
     }
 }
 
-impl<'a, C: Clone> StageWorld<'a, C> {
+impl<'a, C> StageWorld<'a, C> {
     /// Puts a stage's facts, the situation and the candidates together.
     pub fn new(
         situation: &'a Situation,
@@ -72,11 +137,17 @@ impl<'a, C: Clone> StageWorld<'a, C> {
         candidates: &'a [C],
         tie: fn(&C) -> i64,
     ) -> Self {
-        let vocabulary: &Vocabulary = situation.vocabulary();
-        let columns = facts
-            .iter()
-            .filter_map(|f| Some((vocabulary.id(f.name)?, f.column)))
-            .collect();
+        let columns = Columns::new(situation.vocabulary(), facts);
+        StageWorld::of(situation, Arc::new(columns), candidates, tie)
+    }
+
+    /// The same of columns that were numbered before, by the situation's own vocabulary.
+    pub fn of(
+        situation: &'a Situation,
+        columns: Arc<Columns<C>>,
+        candidates: &'a [C],
+        tie: fn(&C) -> i64,
+    ) -> Self {
         StageWorld {
             situation,
             candidates,
@@ -87,16 +158,47 @@ impl<'a, C: Clone> StageWorld<'a, C> {
 
     /// The range of a candidate's fact over the situation's ranges; a point where all is known.
     pub fn bounds(&self, fact: FactId, candidate: usize) -> Interval {
-        let column = self.columns.iter().find(|(id, _)| *id == fact);
-        match (column, self.candidates.get(candidate)) {
-            (Some((_, Column::Fixed(value))), Some(c)) => Interval::point(value(c)),
-            (Some((_, Column::Derived(value))), Some(c)) => value(self.situation, c),
-            _ => Interval::NOT_KNOWN,
+        match self.candidates.get(candidate) {
+            Some(one) => {
+                let ranges = self.ranges(fact, std::slice::from_ref(one), |range| range);
+                ranges.first().copied().unwrap_or(Interval::NOT_KNOWN)
+            }
+            None => Interval::NOT_KNOWN,
+        }
+    }
+
+    /// What a fact comes to for each of these candidates.
+    fn ranges<T>(&self, fact: FactId, candidates: &[C], end: fn(Interval) -> T) -> Vec<T> {
+        let Some(numbered) = self.columns.of(fact) else {
+            return candidates
+                .iter()
+                .map(|_| end(Interval::NOT_KNOWN))
+                .collect();
+        };
+        let mut of = numbered.of.iter().map(|&fact| self.situation.at(fact));
+        match numbered.column {
+            Column::Less(value, _) => {
+                let than = of.next().unwrap_or(Interval::NOT_KNOWN);
+                let less = |one: &C| end(Interval::point(value(one)).minus(than));
+                candidates.iter().map(less).collect()
+            }
+            Column::Fixed(value) => {
+                let fixed = |one: &C| end(Interval::point(value(one)));
+                candidates.iter().map(fixed).collect()
+            }
+            Column::Derived(_, value) => {
+                let of: Vec<Interval> = of.collect();
+                let given = Given(&of);
+                candidates
+                    .iter()
+                    .map(|one| end(value(one, &given)))
+                    .collect()
+            }
         }
     }
 }
 
-impl<C: Clone> World for StageWorld<'_, C> {
+impl<C> World for StageWorld<'_, C> {
     fn candidates(&self) -> usize {
         self.candidates.len()
     }
@@ -106,16 +208,7 @@ impl<C: Clone> World for StageWorld<'_, C> {
     }
 
     fn column(&self, fact: FactId) -> Cow<'_, [i64]> {
-        let values = match self.columns.iter().find(|(id, _)| *id == fact) {
-            Some((_, Column::Fixed(value))) => self.candidates.iter().map(value).collect(),
-            Some((_, Column::Derived(value))) => self
-                .candidates
-                .iter()
-                .map(|c| value(self.situation, c).value())
-                .collect(),
-            None => vec![UNKNOWN; self.candidates.len()],
-        };
-        Cow::Owned(values)
+        Cow::Owned(self.ranges(fact, self.candidates, Interval::value))
     }
 
     fn tie(&self, candidate: usize) -> i64 {
@@ -123,7 +216,7 @@ impl<C: Clone> World for StageWorld<'_, C> {
     }
 }
 
-impl<C: Clone> Ranged for StageWorld<'_, C> {
+impl<C> Ranged for StageWorld<'_, C> {
     fn candidates(&self) -> usize {
         self.candidates.len()
     }
@@ -134,6 +227,15 @@ impl<C: Clone> Ranged for StageWorld<'_, C> {
 
     fn bounds(&self, fact: FactId, candidate: usize) -> Interval {
         StageWorld::bounds(self, fact, candidate)
+    }
+
+    fn bounds_of_all(&self, fact: FactId) -> Box<[Interval]> {
+        self.ranges(fact, self.candidates, |range| range).into()
+    }
+
+    fn moves_together(&self, fact: FactId) -> bool {
+        let column = self.columns.of(fact).map(|numbered| &numbered.column);
+        matches!(column, Some(Column::Less(..)))
     }
 }
 

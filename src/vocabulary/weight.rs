@@ -1,18 +1,14 @@
 //! The weight stage: whole pounds, against the body, the hold test and the ball used now.
 
+use super::Interval;
 use super::answers::{POUND, number};
 use super::stage::{Column::*, StageFact};
-use super::{Interval, Situation};
 use crate::notation::Notation::Weight;
 use crate::rules::Kind;
 
 /// A weight that could be chosen, in hundredths of a pound.
 #[derive(Clone, Copy, Debug)]
 pub struct WeightCandidate(pub i64);
-
-fn over(situation: &Situation, c: &WeightCandidate, name: &str) -> Interval {
-    Interval::point(c.0).minus(situation.get(name))
-}
 
 /// Facts of a weight.
 pub fn facts() -> Vec<StageFact<WeightCandidate>> {
@@ -30,22 +26,22 @@ pub fn facts() -> Vec<StageFact<WeightCandidate>> {
             meaning: "pounds over the ball used now",
             kind: signed(),
             from: "the weight less the ball used now",
-            column: Derived(|s, c| over(s, c, "bowler.ball_now_weight")),
+            column: Less(|c| c.0, "bowler.ball_now_weight"),
         },
         StageFact {
             name: "weight.over_tenth",
             meaning: "pounds over a tenth of body weight",
             kind: signed(),
             from: "the weight less a tenth of body weight",
-            column: Derived(|s, c| over(s, c, "bowler.tenth_of_body")),
+            column: Less(|c| c.0, "bowler.tenth_of_body"),
         },
         StageFact {
             name: "weight.over_age",
             meaning: "pounds over the child's age in years",
             kind: signed(),
             from: "the weight less a pound a year of age",
-            column: Derived(|s, c| {
-                Interval::point(c.0).minus(s.get("bowler.age").rising(|years| years * POUND))
+            column: Derived(&["bowler.age"], |c, given| {
+                Interval::point(c.0).minus(given.at(0).rising(|years| years * POUND))
             }),
         },
         StageFact {
@@ -53,21 +49,25 @@ pub fn facts() -> Vec<StageFact<WeightCandidate>> {
             meaning: "pounds over the heaviest ball held in comfort",
             kind: signed(),
             from: "the weight less the weight that passed the hold test",
-            column: Derived(|s, c| over(s, c, "bowler.hold_passed")),
+            column: Less(|c| c.0, "bowler.hold_passed"),
         },
         StageFact {
             name: "weight.at_failed",
             meaning: "at or over a weight that wasn't comfortable in the hold test",
             kind: Kind::Flag,
             from: "the weight against the weight that failed the hold test",
-            column: Derived(|s, c| Interval::point(c.0).is_at_least(s.get("bowler.hold_failed"))),
+            column: Derived(&["bowler.hold_failed"], |c, given| {
+                Interval::point(c.0).is_at_least(given.at(0))
+            }),
         },
         StageFact {
             name: "weight.off_target",
             meaning: "pounds off the weight the customer insists on",
             kind: number(Weight, 0, 20 * POUND),
             from: "distance from the customer's target weight",
-            column: Derived(|s, c| over(s, c, "bowler.target_weight").distance()),
+            column: Derived(&["bowler.target_weight"], |c, given| {
+                Interval::point(c.0).minus(given.at(0)).distance()
+            }),
         },
     ]
 }

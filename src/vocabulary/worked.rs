@@ -1,6 +1,7 @@
 //! Facts worked out from the answers and from what is settled: one value each, in an order in which
 //! each needs only earlier ones.
 
+use self::RightFor::{Ranges, Values};
 use super::answers::{INCH, POUND, number};
 use super::{Interval, Situation, geometry, web};
 use crate::notation::Notation::{HoleSize, Length, Weight};
@@ -10,9 +11,19 @@ use crate::rules::{Fact, Kind, Origin};
 pub(super) struct Worked {
     pub(super) name: &'static str,
     meaning: &'static str,
-    kind: fn() -> Kind,
+    pub(super) kind: fn() -> Kind,
     from: &'static str,
+    pub(super) right_for: RightFor,
     pub(super) value: fn(&Situation) -> Interval,
+}
+
+/// What a way of working out a fact may be trusted with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum RightFor {
+    /// Ranges of what it reads, and what may not be known.
+    Ranges,
+    /// Single values only. Where it reads anything else, the fact may be all that its kind allows.
+    Values,
 }
 
 /// A child is younger than this, in years (own choice: until 14 or so).
@@ -33,6 +44,7 @@ impl Worked {
             meaning,
             kind,
             from,
+            right_for: RightFor::Ranges,
             value,
         }
     }
@@ -48,42 +60,51 @@ fn length() -> Kind {
 /// The measured span of the settled grip.
 fn span(s: &Situation, conventional: &str, fingertip: &str) -> Interval {
     let grip = s.get("settled.grip");
-    match (grip.holds(0), grip.holds(1)) {
-        (true, false) => s.get(conventional),
-        (false, true) => s.get(fingertip),
-        (true, true) => s.get(conventional).or(s.get(fingertip)),
+    let (conventional, fingertip) = (s.get(conventional), s.get(fingertip));
+    let span = match (grip.holds(0), grip.holds(1)) {
+        (true, false) => conventional,
+        (false, true) => fingertip,
+        (true, true) => conventional.or(fingertip),
         (false, false) => Interval::NOT_KNOWN,
+    };
+    match grip.may_be_unknown() {
+        true => span.or_unknown(),
+        false => span,
     }
 }
 
 /// The thumb goes in; so it does where nobody asked.
 fn thumb_in(s: &Situation) -> Interval {
-    match s.get("bowler.thumb") {
-        asked if asked.is_known() => asked.is(0),
-        _ => Interval::flag(true),
-    }
+    s.get("bowler.thumb")
+        .is(0)
+        .unless_unknown(Interval::flag(true))
 }
 
 /// This of a card, if the card fits.
 fn copied(s: &Situation, of_card: Interval) -> Interval {
-    match of_card.is_known() {
-        true => s.get("card.fits").and(of_card),
-        false => Interval::flag(false),
-    }
+    s.get("card.fits")
+        .and(of_card)
+        .unless_unknown(Interval::flag(false))
+}
+
+/// All of these are known.
+fn are_known(s: &Situation, names: &[&str]) -> Interval {
+    names
+        .iter()
+        .map(|name| s.get(name).is_given())
+        .fold(Interval::flag(true), Interval::and)
 }
 
 /// All of these stand on a card that fits.
 fn on_card(s: &Situation, names: &[&str]) -> Interval {
-    let all = names.iter().all(|name| s.get(name).is_known());
-    copied(s, Interval::flag(all))
+    copied(s, are_known(s, names))
 }
 
 /// What is missing of the least that is allowed.
 fn short(s: &Situation, least: &str, found: &str) -> Interval {
-    match (s.known(least), s.known(found)) {
-        (Some(least), Some(found)) => Interval::point((least - found).max(0)),
-        _ => Interval::NOT_KNOWN,
-    }
+    s.get(least)
+        .minus(s.get(found))
+        .rising(|missing| missing.max(0))
 }
 
 /// The worked facts of an advice.
@@ -93,16 +114,15 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "younger than fifteen",
         kind: flag,
         from: "age",
-        value: |s| match s.get("bowler.age") {
-            age if age.is_known() => Interval::point(CHILD_UNDER - 1).is_at_least(age),
-            _ => Interval::NOT_KNOWN,
-        },
+        right_for: Ranges,
+        value: |s| Interval::point(CHILD_UNDER - 1).is_at_least(s.get("bowler.age")),
     },
     Worked {
         name: "bowler.older",
         meaning: "sixty or older",
         kind: flag,
         from: "age",
+        right_for: Ranges,
         value: |s| s.get("bowler.age").is_at_least(Interval::point(OLDER_FROM)),
     },
     Worked {
@@ -110,6 +130,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "a tenth of body weight",
         kind: || number(Weight, 3 * POUND, 50 * POUND),
         from: "body weight",
+        right_for: Ranges,
         value: |s| s.get("bowler.body_weight").rising(|w| w / 10),
     },
     Worked {
@@ -117,6 +138,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "the ball curves away from the usual side, so the layout mirrors",
         kind: flag,
         from: "which way the ball curves",
+        right_for: Ranges,
         value: |s| s.get("bowler.curve").is(2),
     },
     Worked {
@@ -124,6 +146,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "measured full span to the middle finger in the settled grip",
         kind: length,
         from: "the measured spans and the settled grip",
+        right_for: Ranges,
         value: |s| {
             span(
                 s,
@@ -137,6 +160,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "measured full span to the ring finger in the settled grip",
         kind: length,
         from: "the measured spans and the settled grip",
+        right_for: Ranges,
         value: |s| span(s, "hand.conventional_ring_span", "hand.fingertip_ring_span"),
     },
     Worked {
@@ -144,6 +168,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "ring span worked out from the middle span and the difference of the creases, hand flat",
         kind: length,
         from: "the settled grip's middle span and the crease difference",
+        right_for: Values,
         value: |s| geometry::ring_span(s.get("hand.middle_span"), s.get("hand.crease_difference")),
     },
     Worked {
@@ -151,15 +176,13 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "a fit without pain is on file for the settled grip, so it can be copied",
         kind: flag,
         from: "the fit card and the settled grip",
+        right_for: Ranges,
         value: |s| {
             let same = s.get("card.grip").equals(s.get("settled.grip"));
-            let fits = s.get("card.works").and(same);
             // A fit that isn't on file can't be copied.
-            if fits.is_known() {
-                fits
-            } else {
-                Interval::flag(false)
-            }
+            s.get("card.works")
+                .and(same)
+                .unless_unknown(Interval::flag(false))
         },
     },
     Worked {
@@ -167,6 +190,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "how much wider the thumb is after bowling",
         kind: || number(HoleSize, -2 * INCH, 2 * INCH),
         from: "the warm and the cold gauge size",
+        right_for: Ranges,
         value: |s| {
             s.get("hand.thumb_gauge_warm")
                 .minus(s.get("hand.thumb_gauge"))
@@ -177,12 +201,10 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "the thumb hole gets a sleeve that can be changed",
         kind: flag,
         from: "what the fitter settled, else a card that fits and has one",
+        right_for: Ranges,
         value: |s| {
-            let wanted = match s.get("settled.sleeve") {
-                settled if settled.is_known() => settled,
-                _ => copied(s, s.get("card.sleeve").is(1)),
-            };
-            thumb_in(s).and(wanted)
+            let copied = copied(s, s.get("card.sleeve").is(1));
+            thumb_in(s).and(s.get("settled.sleeve").unless_unknown(copied))
         },
     },
     Worked {
@@ -190,6 +212,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "the thumb hole gets a slug or a sleeve",
         kind: flag,
         from: "a fingertip grip with the thumb in, a sleeve, or a card that fits and has a slug",
+        right_for: Ranges,
         value: |s| {
             let grip = s.get("settled.grip").is(1);
             let other = s.get("fit.has_sleeve").or_flag(on_card(s, &["card.slug"]));
@@ -201,14 +224,13 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "the thumb hole is cut as an oval",
         kind: flag,
         from: "an oval measured on the thumb, or on a card that fits",
+        right_for: Ranges,
         value: |s| {
             let card = on_card(s, &["card.oval_wide", "card.oval_narrow"]);
             // A round hole that works stays round.
             let round = on_card(s, &["card.thumb_bore"]);
-            let hand = ["hand.oval_wide", "hand.oval_narrow"]
-                .iter()
-                .all(|name| s.get(name).is_known());
-            let gauged = Interval::flag(hand).and(Interval::flag(true).minus(round));
+            let hand = are_known(s, &["hand.oval_wide", "hand.oval_narrow"]);
+            let gauged = hand.and(Interval::flag(true).minus(round));
             thumb_in(s).and(card.or_flag(gauged))
         },
     },
@@ -217,6 +239,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "thumb hole the wide way; of a round one its bore",
         kind: || number(HoleSize, 0, 110),
         from: "the bore, or the oval's wide size",
+        right_for: Ranges,
         value: geometry::widest_thumb,
     },
     Worked {
@@ -224,6 +247,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "cut-to-cut span to the middle finger",
         kind: length,
         from: "full span less the walls of insert and slug",
+        right_for: Values,
         value: |s| geometry::cut_span(s, "fit.middle.span", "fit.middle.insert", "fit.middle.bore"),
     },
     Worked {
@@ -231,6 +255,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "cut-to-cut span to the ring finger",
         kind: length,
         from: "full span less the walls of insert and slug",
+        right_for: Values,
         value: |s| geometry::cut_span(s, "fit.ring.span", "fit.ring.insert", "fit.ring.bore"),
     },
     Worked {
@@ -238,6 +263,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "wall left between thumb hole and the outside of the slug",
         kind: length,
         from: "half of slug outside less thumb hole the wide way",
+        right_for: Ranges,
         value: geometry::slug_wall,
     },
     Worked {
@@ -245,6 +271,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "what the slug's wall lacks of the least it must have",
         kind: length,
         from: "least allowed wall less the slug's",
+        right_for: Ranges,
         value: |s| short(s, "bench.least_sleeve_wall", "fit.slug_wall"),
     },
     Worked {
@@ -252,6 +279,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "how far the two spans differ",
         kind: length,
         from: "ring span against middle span",
+        right_for: Ranges,
         value: |s| {
             s.get("fit.ring.span")
                 .minus(s.get("fit.middle.span"))
@@ -263,6 +291,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "least web between any two holes over their whole depth",
         kind: length,
         from: "sizes as cut, spans, bridge, pitches and depths, placed on the ball",
+        right_for: Values,
         value: web::least_web,
     },
     Worked {
@@ -270,6 +299,7 @@ pub(super) const WORKED: &[Worked] = &[
         meaning: "what the thinnest web lacks of the least that may be left",
         kind: length,
         from: "least allowed web less the thinnest",
+        right_for: Ranges,
         value: |s| short(s, "bench.least_web", "fit.web_least"),
     },
 ];

@@ -31,12 +31,12 @@ pub struct ChangedCase {
     /// What was asked: `advise`, `fit`, `fit --used` or `refit`.
     pub question: &'static str,
     /// Everything that is otherwise: what was settled first, then picks, numbers, cautions, steps and money.
-    pub differences: Vec<Difference>,
+    pub differences: Vec<OutcomeChange>,
 }
 
 /// One thing that is otherwise.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Difference {
+pub struct OutcomeChange {
     /// What kind of thing: `settled`, `cause`, `pick`, `number`, `caution`, `step`, `bill`, `offer`, `drill_today`, `held` or `answer`.
     pub kind: &'static str,
     /// Which one: a stage, a place from 1, a measure, a rule, a step.
@@ -124,7 +124,7 @@ struct Pair<'a> {
 }
 
 impl Pair<'_> {
-    fn differences(&self, acts: &dyn Fn(&str) -> bool) -> Vec<Difference> {
+    fn differences(&self, acts: &dyn Fn(&str) -> bool) -> Vec<OutcomeChange> {
         let ask = |shop| Outcome::of(self.case, shop, self.case.bowler(), self.question);
         let (before, after) = (ask(self.old), ask(self.new));
         let mut keys: Vec<&(usize, &'static str, String)> =
@@ -158,11 +158,7 @@ impl Pair<'_> {
                 }
                 "number" => {
                     let of = |ledgers: &Ledgers| ledgers.of(kind, name).to_vec();
-                    lines.extend(lines_between(
-                        "",
-                        &of(&before.ledgers),
-                        &of(&after.ledgers),
-                    ));
+                    lines.extend(lines_between("", &of(&before.ledgers), &of(&after.ledgers)));
                 }
                 _ => {}
             }
@@ -174,7 +170,7 @@ impl Pair<'_> {
                 order(a).cmp(&order(b))
             });
             lines.dedup();
-            found.push(Difference {
+            found.push(OutcomeChange {
                 kind,
                 name: name.clone(),
                 before: was.cloned(),
@@ -198,7 +194,7 @@ impl Pair<'_> {
 }
 
 /// Lists in which the steps that both have stand in another order.
-fn reordered(before: &Outcome, after: &Outcome) -> Vec<Difference> {
+fn reordered(before: &Outcome, after: &Outcome) -> Vec<OutcomeChange> {
     let common = |one: &[String], other: &[String]| {
         let kept = one.iter().filter(|id| other.contains(id));
         kept.cloned().collect::<Vec<_>>().join(", ")
@@ -207,7 +203,7 @@ fn reordered(before: &Outcome, after: &Outcome) -> Vec<Difference> {
     let pairs = lists.filter_map(|(list, was)| Some((list, was, after.steps.get(list)?)));
     let orders = pairs.map(|(list, was, is)| (list, common(was, is), common(is, was)));
     let changed = orders.filter(|(_, was, is)| was != is);
-    let difference = |(list, was, is): (&&'static str, String, String)| Difference {
+    let difference = |(list, was, is): (&&'static str, String, String)| OutcomeChange {
         kind: "step",
         name: format!("{list} order"),
         before: Some(was),

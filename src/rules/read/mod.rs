@@ -6,6 +6,7 @@
 mod condition;
 mod effect;
 pub(super) mod parts;
+mod plain;
 mod rules;
 mod sources;
 mod subjects;
@@ -17,6 +18,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use self::parts::{Parts, Reference};
+use super::plain::PlainWords;
 use super::rule::Rule;
 use super::set::RuleSet;
 use super::source::Source;
@@ -52,6 +54,7 @@ pub(super) struct Reading<'d> {
     /// The assumptions that the files being read state, and where.
     pub(super) assumed: BTreeMap<FactId, String>,
     pub(super) glossary: BTreeMap<String, Word>,
+    pub(super) plain: PlainWords,
     /// The words and forms that the files being read explain, in small letters.
     pub(super) explained: BTreeMap<String, String>,
     /// Which rule each disputing rule names.
@@ -93,6 +96,7 @@ pub(super) fn read(
         reading.read_rules(reader, index, parts);
         reading.read_assumptions(reader, parts.assumptions);
         reading.read_glossary(reader, parts.glossary);
+        reading.read_plain_words(reader, parts.plain_words);
     }
     let follow = files.iter().flat_map(|(_, parts)| &parts.follow);
     reading.followed = follow.map(|reference| reference.id).collect();
@@ -140,6 +144,7 @@ impl<'d> Reading<'d> {
             assumptions: BTreeMap::new(),
             assumed: BTreeMap::new(),
             glossary: BTreeMap::new(),
+            plain: PlainWords::default(),
             explained: BTreeMap::new(),
             disputes: Vec::new(),
             followed: BTreeSet::new(),
@@ -167,6 +172,7 @@ impl<'d> Reading<'d> {
                 .assumptions
                 .insert(assumption.fact, assumption.clone());
         }
+        reading.plain = base.plain.clone();
         for word in &base.glossary {
             reading
                 .glossary
@@ -185,6 +191,7 @@ impl<'d> Reading<'d> {
             sources: self.sources.into_iter().filter_map(stated).collect(),
             assumptions: self.assumptions.into_values().collect(),
             glossary: self.glossary.into_values().collect(),
+            plain: self.plain,
         }
     }
 

@@ -18,6 +18,7 @@ pub(in crate::rules) struct Parts<'d> {
     pub(super) sources: Option<&'d Node>,
     pub(super) assumptions: Option<&'d Node>,
     pub(super) glossary: Option<&'d Node>,
+    pub(super) plain_words: Option<&'d Node>,
     pub(in crate::rules) switch_off: Vec<Reference<'d>>,
     pub(in crate::rules) follow: Vec<Reference<'d>>,
 }
@@ -36,6 +37,7 @@ impl<'d> Parts<'d> {
             sources: fields.take("sources"),
             assumptions: fields.take("assumptions"),
             glossary: fields.take("glossary"),
+            plain_words: fields.take("plain_words"),
             ..Parts::default()
         };
         for key in ["switch_off", "follow"] {

@@ -1,0 +1,251 @@
+//! How every ball on the shelf stands for one bowler: ranked once, asked as often as wanted.
+
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+use super::chain::Chain;
+use super::consultation::{Consultation, PERSON};
+use super::explain;
+use super::outcome::Trouble;
+use super::reason::Caution;
+use super::shop::Shop;
+use super::stock::ball_name;
+use crate::bowler::Bowler;
+use crate::catalog::Stock;
+use crate::notation::Notation;
+use crate::rules::{Fate, Ledger, Line, Ranking, Role, RuleId, Severity};
+use crate::vocabulary::{Alone, BallCandidate, Interval, Situation, StageWorld};
+
+/// How every ball on the shelf stands for one bowler, weight and grip being settled as a consultation settles them.
+///
+/// Made once, it answers "why not this one?" and "this one or that?" for any balls: [`Standing::why_not`],
+/// [`Standing::all`], [`Standing::compare`].
+#[derive(Debug)]
+pub struct Standing<'s> {
+    pub(super) shop: &'s Shop,
+    chain: Chain<'s>,
+    pub(super) situation: Situation,
+    pub(super) ranking: Ranking,
+    pub(super) pick: Option<usize>,
+    pub(super) by_fitter: bool,
+    pub(super) bowler: String,
+    /// By rule: the most that any ball left gets by it.
+    most: OnceLock<BTreeMap<RuleId, Most>>,
+}
+
+/// The most points that a ball left gets by one rule.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Most {
+    /// Tenths of a point; 0 where a ball is left that the rule doesn't speak of and no other gets more.
+    pub(super) points: i64,
+    /// The first ball that gets them, where the rule speaks of it.
+    pub(super) by: Option<usize>,
+}
+
+impl Shop {
+    /// Ranks the shelf for a bowler, to be asked about any ball. A ball, weight or grip that the profile has settled counts.
+    ///
+    /// # Errors
+    /// [`Trouble`] where the rules can't be used, or the ball the profile has settled on isn't on the shelf.
+    pub fn standing(&self, bowler: &Bowler) -> Result<Standing<'_>, Trouble> {
+        let chain = Chain::new(self)?;
+        let mut situation = Consultation::begin(self, bowler).situation;
+        let decided = match bowler.settled_ball() {
+            Some(ball) => Some(self.decided(&chain, &situation, ball)?),
+            None => None,
+        };
+        if let Some(ball) = decided.and_then(|c| self.candidates().get(c)) {
+            situation.set("settled.weight", Interval::point(ball.weight));
+        }
+        chain.choose(&mut situation);
+        let ranking = chain.balls().rank(&situation);
+        let first = ranking.order().first().copied();
+        Ok(Standing {
+            shop: self,
+            pick: decided.or(first),
+            by_fitter: decided.is_some() && decided != first,
+            bowler: bowler.name().unwrap_or_default().to_owned(),
+            chain,
+            situation,
+            ranking,
+            most: OnceLock::new(),
+        })
+    }
+
+    /// The candidate that the profile has settled on; without a weight, in the one that the rules settle on.
+    fn decided(
+        &self,
+        chain: &Chain<'_>,
+        situation: &Situation,
+        ball: &str,
+    ) -> Result<usize, Trouble> {
+        let named = self.named(ball)?;
+        if let Some(said) = self.in_the_weight_said(&named)? {
+            return Ok(said);
+        }
+        match chain.choose(&mut situation.clone()).weight {
+            Some(weight) => self.in_weight(&named, weight),
+            None => Ok(self.lightest(&named)),
+        }
+    }
+}
+
+impl Standing<'_> {
+    /// The ball stage as this bowler sees it.
+    pub(super) fn world(&self) -> StageWorld<'_, BallCandidate> {
+        self.chain.balls().world(&self.situation)
+    }
+
+    /// The lines of a ball, also of one that is ruled out.
+    pub(super) fn ledger(&self, world: &StageWorld<'_, BallCandidate>, candidate: usize) -> Ledger {
+        self.chain
+            .balls()
+            .chooser
+            .ledger(world, &self.ranking, candidate)
+    }
+
+    /// The rules that rule a ball out.
+    pub(super) fn barriers(
+        &self,
+        world: &StageWorld<'_, BallCandidate>,
+        candidate: usize,
+    ) -> Vec<Line> {
+        match self
+            .chain
+            .balls()
+            .chooser
+            .fate(world, &self.ranking, candidate)
+        {
+            Fate::RuledOut(lines) => lines,
+            Fate::Ranked { .. } => Vec::new(),
+        }
+    }
+
+    /// What to watch out for with a ball.
+    pub(super) fn ball_cautions(
+        &self,
+        world: &StageWorld<'_, BallCandidate>,
+        candidate: usize,
+    ) -> Vec<Caution> {
+        let chooser = &self.chain.balls().chooser;
+        let lines = chooser.ranked_cautions(world, &self.ranking, candidate);
+        let about = self.id(candidate);
+        lines
+            .iter()
+            .map(|line| explain::caution(self.shop.rules(), line, about))
+            .collect()
+    }
+
+    /// What comes before any ball: the serious cautions of the person.
+    pub(super) fn first_of_all(&self) -> Vec<Caution> {
+        let rules = self.shop.rules();
+        let lines = rules.cautions(&Alone(&self.situation));
+        let all = lines
+            .iter()
+            .map(|line| explain::caution(rules, line, PERSON));
+        all.filter(|caution| caution.severity() == Severity::Serious)
+            .collect()
+    }
+
+    /// The most that any ball left gets by each rule that speaks of one.
+    pub(super) fn most(&self) -> &BTreeMap<RuleId, Most> {
+        self.most.get_or_init(|| {
+            let world = self.world();
+            let left = self.ranking.order();
+            // With how many balls the rule speaks of.
+            let mut most: BTreeMap<RuleId, (Most, usize)> = BTreeMap::new();
+            for &candidate in left {
+                for line in counted(&self.ledger(&world, candidate)) {
+                    let points = line.points();
+                    let by = Some(candidate);
+                    let (best, spoken) =
+                        most.entry(line.rule()).or_insert((Most { points, by }, 0));
+                    *spoken += 1;
+                    if points > best.points {
+                        *best = Most { points, by };
+                    }
+                }
+            }
+            let passed_over = Most {
+                points: 0,
+                by: None,
+            };
+            most.into_iter()
+                .map(|(rule, (best, spoken))| match spoken < left.len() {
+                    true if best.points < 0 => (rule, passed_over),
+                    _ => (rule, best),
+                })
+                .collect()
+        })
+    }
+
+    /// The place of a ball among those left, if nothing ruled it out; 1 for the best.
+    pub(super) fn place_if_left(&self, candidate: usize) -> usize {
+        let candidates = self.shop.candidates();
+        let key = |c: usize| {
+            let price = candidates.get(c).map_or(0, |ball| ball.price);
+            (std::cmp::Reverse(self.ranking.total(c)), price, c)
+        };
+        let own = key(candidate);
+        let before = self.ranking.order().iter().filter(|&&c| key(c) < own);
+        before.count() + 1
+    }
+
+    /// The pick first, then balls left by place, then those ruled out by the place they would have.
+    pub(super) fn best_first(&self, candidates: &[usize]) -> Vec<usize> {
+        let mut sorted = candidates.to_vec();
+        sorted.sort_by_cached_key(|&c| {
+            let out = self.ranking.is_ruled_out(c);
+            (Some(c) != self.pick, out, self.place_if_left(c), c)
+        });
+        sorted
+    }
+
+    /// `model-id@weight`.
+    pub(super) fn id(&self, candidate: usize) -> &str {
+        let ball = self.shop.candidates().get(candidate);
+        ball.map(|ball| ball.id.as_str()).unwrap_or_default()
+    }
+
+    /// `Daisy, 12 lb`.
+    pub(super) fn name(&self, candidate: usize) -> String {
+        self.stock(candidate).map(ball_name).unwrap_or_default()
+    }
+
+    /// `Daisy`.
+    pub(super) fn model_name(&self, candidate: usize) -> String {
+        let stock = self.stock(candidate);
+        stock
+            .map(|stock| stock.model().name().to_owned())
+            .unwrap_or_default()
+    }
+
+    /// `12 lb`.
+    pub(super) fn weight(&self, candidate: usize) -> String {
+        let stock = self.stock(candidate);
+        stock
+            .map(|stock| Notation::Weight.write(stock.weight()))
+            .unwrap_or_default()
+    }
+
+    /// Drilled, with everything and tax, in cents; none where the grip isn't settled.
+    pub(super) fn out_the_door(&self, candidate: usize) -> Option<i64> {
+        let price = self
+            .shop
+            .candidates()
+            .get(candidate)?
+            .out_the_door(&self.situation);
+        price.is_known().then(|| price.value())
+    }
+
+    fn stock(&self, candidate: usize) -> Option<&Stock> {
+        let ball = self.shop.candidates().get(candidate)?;
+        self.shop.catalog().stock().get(ball.stock)
+    }
+}
+
+/// The lines that count.
+pub(super) fn counted(ledger: &Ledger) -> impl Iterator<Item = &Line> {
+    let lines = ledger.lines().iter();
+    lines.filter(|line| line.role() == Role::Points)
+}
