@@ -4,6 +4,8 @@
 // Helpers of tests may stop a test just as tests may.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+#[path = "engine/challenge.rs"]
+mod challenge;
 #[path = "engine/choices.rs"]
 mod choices;
 #[path = "engine/common.rs"]

@@ -4,8 +4,16 @@
 // Helpers of tests may stop a test just as tests may.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+#[path = "search/checks.rs"]
+mod checks;
+#[path = "engine/naive.rs"]
+mod naive;
 #[path = "search/plain.rs"]
 mod plain;
+#[path = "search/rackets.rs"]
+mod rackets;
+#[path = "search/shops.rs"]
+mod shops;
 #[path = "search/table.rs"]
 mod table;
 #[path = "search/tables.rs"]

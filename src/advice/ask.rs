@@ -14,10 +14,12 @@ impl Shop {
     /// # Errors
     /// [`Trouble`] where the rules can't be used.
     pub fn advise(&self, bowler: &Bowler) -> Result<Advice, Trouble> {
-        match bowler.settled_ball() {
+        let mut advice = match bowler.settled_ball() {
             Some(ball) => self.with_ball(bowler, ball, false),
             None => consult(self, bowler, None),
-        }
+        }?;
+        advice.how_sure = Some(self.how_sure(bowler)?);
+        Ok(advice)
     }
 
     /// The same for a ball of the customer's choice (`model-id` or `model-id@weight`), marked as theirs.

@@ -32,6 +32,7 @@ impl Consultation<'_> {
         let facts = ball_facts();
         let tie = |c: &BallCandidate| c.price;
         let world = StageWorld::new(&self.situation, &facts, candidates, tie);
+        self.shop.observe("ball", &world);
         let chooser = rules
             .chooser("ball", &world)
             .ok_or_else(|| Trouble::Rules("no subject `ball`".into()))?;

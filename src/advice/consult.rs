@@ -15,7 +15,7 @@ use super::stages::{self, Staged};
 use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
-use crate::rules::{Audience, FactId, Severity};
+use crate::rules::{Audience, FactId, Severity, SubjectKind};
 use crate::vocabulary::{
     Alone, Interval, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
     answers_behind, grip_facts, layout_facts, surface_facts, weight_facts, words,
@@ -149,6 +149,7 @@ fn run(
         spec,
         drilling,
         offers: None,
+        how_sure: None,
         drill_today,
         digest: shop.digest().to_owned(),
     })
@@ -215,7 +216,7 @@ impl<'s> Consultation<'s> {
     }
 
     /// Settles the weight; `asked` is one that was decided on beforehand.
-    fn weight(&mut self, asked: Option<i64>) -> Result<(), Trouble> {
+    pub(super) fn weight(&mut self, asked: Option<i64>) -> Result<(), Trouble> {
         let mut candidates: Vec<WeightCandidate> =
             (6..=16).map(|lb| WeightCandidate(lb * 100)).collect();
         if let Some(between) = asked
@@ -228,6 +229,7 @@ impl<'s> Consultation<'s> {
         let staged = {
             let world = StageWorld::new(&self.situation, &facts, &candidates, |c| c.0);
             let name = |c: usize| Notation::Weight.write(candidates[c].0);
+            self.shop.observe("weight", &world);
             let heavier = |c: usize| (c + 1 < candidates.len()).then_some(c + 1);
             stages::settle(self.shop.rules(), "weight", &world, fixed, &name, &heavier)?
         };
@@ -236,7 +238,7 @@ impl<'s> Consultation<'s> {
         Ok(())
     }
 
-    fn grip(&mut self) -> Result<(), Trouble> {
+    pub(super) fn grip(&mut self) -> Result<(), Trouble> {
         self.words("grip", &grip_facts(), words::GRIPS, "settled.grip")
     }
 
@@ -254,6 +256,7 @@ impl<'s> Consultation<'s> {
             .and_then(|value| candidates.iter().position(|c| c.0 == value));
         let staged = {
             let world = StageWorld::new(&self.situation, facts, &candidates, |c| c.0);
+            self.shop.observe(stage, &world);
             let name = |c: usize| list[c].replace('_', " ");
             stages::settle(self.shop.rules(), stage, &world, fixed, &name, &|_| None)?
         };
@@ -272,6 +275,10 @@ impl<'s> Consultation<'s> {
 
     pub(super) fn persons_cautions(&mut self) {
         let rules = self.shop.rules();
+        let persons = rules.subjects().iter();
+        for subject in persons.filter(|subject| subject.kind() == SubjectKind::Person) {
+            self.shop.observe(subject.id(), &Alone(&self.situation));
+        }
         let lines = rules.cautions(&Alone(&self.situation));
         self.cautions.extend(
             lines

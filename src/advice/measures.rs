@@ -15,6 +15,7 @@ impl Consultation<'_> {
     pub(super) fn bench(&mut self) {
         let rules = self.shop.rules();
         for fact in bench() {
+            self.shop.observe(fact.name, &Alone(&self.situation));
             let value = rules.measure(fact.name, &Alone(&self.situation)).value();
             self.situation.set(
                 fact.name,
@@ -45,13 +46,17 @@ impl Consultation<'_> {
                 .iter()
                 .all(|(fact, word)| self.situation.is_word(fact, word))
             {
+                self.shop.observe_left_out(id, &Alone(&self.situation));
                 continue;
             }
             let Some(subject) = rules.subject(id) else {
                 continue;
             };
             let mut measured = rules.measure(id, &Alone(&self.situation));
-            if !a_hand {
+            if a_hand {
+                self.shop.observe(id, &Alone(&self.situation));
+            } else {
+                self.shop.observe_left_out(id, &Alone(&self.situation));
                 // Not even a shop's own rule makes up a hand.
                 measured = Measured::default();
             }

@@ -137,6 +137,7 @@ impl Consultation<'_> {
         let rules = self.shop.rules();
         let candidates = all_words(words::CAUSES);
         let world = StageWorld::new(&self.situation, &cause_facts(), &candidates, |c| c.0);
+        self.shop.observe("cause", &world);
         let chooser = rules
             .chooser("cause", &world)
             .ok_or_else(|| Trouble::Rules("no subject `cause`".to_owned()))?;
@@ -171,6 +172,7 @@ impl Consultation<'_> {
 
     /// The numbers of the card that the likeliest cause changes.
     fn changes(&self, likeliest: Option<&str>, held: bool) -> Vec<Change> {
+        self.shop.observe(MOST_AT_ONCE, &Alone(&self.situation));
         let most = self
             .shop
             .rules()
@@ -190,6 +192,7 @@ impl Consultation<'_> {
         let rules = self.shop.rules();
         let subject = rules.subject(row.id)?;
         let notation = subject.notation()?;
+        self.shop.observe(row.id, &Alone(&self.situation));
         let measured = rules.measure(row.id, &Alone(&self.situation));
         let card = self.situation.known(row.card);
         let differs = measured.value().is_some() && measured.value() != card;

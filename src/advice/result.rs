@@ -1,6 +1,6 @@
 //! What a consultation gives back. Plain results with getters; nothing here computes.
 
-use super::{Caution, DrillSpec, Drilling, Offers, Reason};
+use super::{Caution, DrillSpec, Drilling, HowSure, Offers, Reason};
 
 /// The whole answer to "which ball, and how do I drill it?".
 #[derive(Clone, Debug)]
@@ -18,6 +18,7 @@ pub struct Advice {
     pub(crate) spec: DrillSpec,
     pub(crate) drilling: Option<Drilling>,
     pub(crate) offers: Option<Offers>,
+    pub(crate) how_sure: Option<HowSure>,
     pub(crate) drill_today: bool,
     pub(crate) digest: String,
 }
@@ -158,6 +159,10 @@ impl Advice {
     /// What else can be done about an old ball; only where one was brought.
     pub fn offers(&self) -> Option<&Offers> {
         self.offers.as_ref()
+    }
+    /// How sure the pick is, as far as what was measured goes; none for a ball of the customer's own choice, or one that was brought.
+    pub fn how_sure(&self) -> Option<&HowSure> {
+        self.how_sure.as_ref()
     }
     /// False when nothing may be drilled today (a present, or no hand measured).
     pub fn drill_today(&self) -> bool {

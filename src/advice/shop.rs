@@ -6,12 +6,13 @@ use std::sync::Arc;
 use sha2::{Digest, Sha256};
 
 use super::builtin;
+use super::coverage::Watch;
 use super::outcome::Trouble;
 use super::spec::WorkStep;
 use super::stock;
 use crate::catalog::Catalog;
 use crate::document::Document;
-use crate::rules::{Audience, RuleSet, Vocabulary};
+use crate::rules::{Audience, RuleSet, Vocabulary, World};
 use crate::standards::Body;
 use crate::vocabulary::{Alone, BallCandidate, Situation, vocabulary};
 
@@ -34,6 +35,7 @@ pub struct Shop {
     candidates: Vec<BallCandidate>,
     digest: String,
     body: Body,
+    watch: Option<Watch>,
 }
 
 impl Shop {
@@ -104,6 +106,38 @@ impl Shop {
             candidates,
             digest,
             body: Body::Usbc,
+            watch: None,
+        }
+    }
+
+    /// The same shop under other rules and prices.
+    pub(super) fn with(&self, rules: RuleSet, catalog: Catalog) -> Shop {
+        Shop {
+            body: self.body,
+            watch: self.watch.clone(),
+            ..Shop::of(rules, catalog)
+        }
+    }
+
+    /// The same shop, its consultations noted.
+    pub(super) fn watched(self, watch: &Watch) -> Shop {
+        Shop {
+            watch: Some(watch.clone()),
+            ..self
+        }
+    }
+
+    /// Notes how the rules of a subject stand, if anybody watches.
+    pub(super) fn observe(&self, subject: &str, world: &dyn World) {
+        if let Some(watch) = &self.watch {
+            watch.observe(&self.rules, subject, world, true);
+        }
+    }
+
+    /// The same for a subject that is left out.
+    pub(super) fn observe_left_out(&self, subject: &str, world: &dyn World) {
+        if let Some(watch) = &self.watch {
+            watch.observe(&self.rules, subject, world, false);
         }
     }
 
@@ -154,6 +188,7 @@ impl Shop {
 
     /// The steps of a part of the work that hold for this situation.
     pub(super) fn steps(&self, part: &str, situation: &Situation) -> Vec<WorkStep> {
+        self.observe(part, &Alone(situation));
         self.rules
             .steps(part, &Alone(situation))
             .iter()

@@ -39,6 +39,14 @@
 //!   statics: { top: 1/2 oz, right: 1/4 oz, finger: 1/8 oz }
 //! ```
 //!
+//! What was measured may be a little otherwise, and the profile can say by how much:
+//!
+//! ```yaml
+//! speed: { value: 15 mph, where: release }
+//! rev_rate: 240 rpm
+//! give_or_take: { speed: 1 mph, rev_rate: 20 rpm }
+//! ```
+//!
 //! Everything that rules may ask is an *answer* with a name, such as `bowler.age`; [`ANSWERS`] lists them all with
 //! their ranges, and [`Bowler::answer`] gives their values.
 
@@ -48,6 +56,7 @@ mod card;
 mod check;
 mod contradiction;
 mod entry;
+mod give_or_take;
 mod hand;
 mod old_holes;
 mod oval;
@@ -58,6 +67,7 @@ mod sheet;
 mod span;
 mod statics;
 mod table;
+mod together;
 mod used;
 mod weighed;
 mod words;
@@ -69,12 +79,14 @@ pub use answered::Impossible;
 pub use card::FitCard;
 pub use contradiction::{Contradiction, contradiction};
 pub use entry::Entry;
+pub use give_or_take::MEASURED;
 pub use old_holes::NoOldHoles;
 pub use owned::OwnedBall;
 pub use read::release_speed;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
 pub use table::{ANSWERS, answer};
+pub use together::go_together;
 pub use used::{NewGrip, UsedBall};
 pub use weighed::Weighed;
 pub use words::{
@@ -83,7 +95,7 @@ pub use words::{
     SYMPTOMS, THUMBS,
 };
 
-use crate::document::{Document, Faults};
+use crate::document::{Document, Faults, Node};
 
 /// How much slower a ball is at the pins than when it is let go, in 0.01 mph: the middle of "2 to 2.5 mph".
 ///
@@ -119,6 +131,7 @@ pub struct Bowler {
     owned: Vec<OwnedBall>,
     used: Option<UsedBall>,
     settled_ball: Option<String>,
+    give_or_take: give_or_take::HalfWidths,
 }
 
 impl Bowler {
@@ -129,7 +142,15 @@ impl Bowler {
     /// All faults of the profile, each with its place: unknown keys and words, values that can't be read or lie
     /// outside their range, spans without their kind, and answers that contradict each other.
     pub fn read(document: &Document) -> Result<Bowler, Faults> {
-        read::read(document)
+        read::read(document, document.root())
+    }
+
+    /// Reads a profile that stands within a document.
+    ///
+    /// # Errors
+    /// As of [`Bowler::read`].
+    pub fn read_within(document: &Document, node: &Node) -> Result<Bowler, Faults> {
+        read::read(document, node)
     }
 
     /// The bowler's name, safe to print.
@@ -154,6 +175,12 @@ impl Bowler {
             None => other.notes.values.remove(name),
         };
         other
+    }
+
+    /// How far off a measured answer may be, either way, in steps of its notation (of a length for one that is up or down); none if
+    /// the profile doesn't say.
+    pub fn give_or_take(&self, name: &str) -> Option<i64> {
+        self.give_or_take.get(name).copied()
     }
 
     /// Whether the profile tells this answer.

@@ -3,7 +3,7 @@
 use super::check::{self, Parts};
 use super::sheet::{Found, Key, Sheet, is_unknown};
 use super::words::REV_LEVELS;
-use super::{Bowler, SLOWER_AT_THE_PINS, card, hand, owned, pap, used};
+use super::{Bowler, SLOWER_AT_THE_PINS, card, give_or_take, hand, owned, pap, used};
 use crate::document::{Document, Faults, Node};
 use crate::notation::Notation;
 
@@ -57,9 +57,9 @@ const WHERE: &[&str] = &["release", "pins"];
 const FASTEST: i64 = 300;
 
 /// Reads the whole profile; all faults are collected before any is reported.
-pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
+pub(super) fn read(document: &Document, root: &Node) -> Result<Bowler, Faults> {
     let mut sheet = Sheet::new(document);
-    let Some(mut fields) = sheet.reader.fields(document.root(), "the profile") else {
+    let Some(mut fields) = sheet.reader.fields(root, "the profile") else {
         sheet.finish()?;
         return Ok(Bowler {
             name: None,
@@ -69,6 +69,7 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
             owned: Vec::new(),
             used: None,
             settled_ball: None,
+            give_or_take: Default::default(),
         });
     };
     let name = fields
@@ -110,6 +111,10 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
     if let Some(node) = fields.take("fit_check") {
         sheet.group(node, "the fit check", FIT_CHECK_KEYS);
     }
+    let give_or_take = fields
+        .take("give_or_take")
+        .map(|node| give_or_take::read(&mut sheet, node))
+        .unwrap_or_default();
     fields.close(&mut sheet.reader);
 
     check::check(
@@ -131,6 +136,7 @@ pub(super) fn read(document: &Document) -> Result<Bowler, Faults> {
         owned,
         used,
         settled_ball,
+        give_or_take,
     })
 }
 

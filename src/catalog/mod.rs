@@ -115,6 +115,28 @@ impl Catalog {
         Self::from_documents(FILES.map(|name| Document::read(&folder.join(name))))
     }
 
+    /// The same balls at another shop's prices.
+    ///
+    /// # Errors
+    /// Every fault of the price list.
+    pub fn priced(&self, prices: &Document) -> Result<Self, Faults> {
+        let mut reader = Reader::new(prices);
+        let read = prices::read(prices, &mut reader);
+        reader.finish()?;
+        let prices = read.unwrap_or_else(|| self.prices.clone());
+        let both = format!("{}\n{prices:?}", self.digest);
+        let hash = Sha256::digest(both.as_bytes());
+        Ok(Self {
+            digest: hash
+                .iter()
+                .take(8)
+                .map(|byte| format!("{byte:02x}"))
+                .collect(),
+            prices,
+            ..self.clone()
+        })
+    }
+
     /// The invented shop that is built in.
     ///
     /// # Errors

@@ -155,6 +155,9 @@ pub(super) struct Check {
     /// More rule files, laid over the others
     #[arg(value_name = "FILE")]
     pub(super) files: Vec<PathBuf>,
+    /// Exit with 1 if there is anything to put right
+    #[arg(long)]
+    pub(super) strict: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
     #[command(flatten)]
@@ -188,6 +191,9 @@ pub(super) struct Coverage {
     /// Case files or profiles, or folders of them
     #[arg(required = true, value_name = "CASES")]
     pub(super) cases: Vec<PathBuf>,
+    /// Exit with code 1 if anything is missing
+    #[arg(long)]
+    pub(super) strict: bool,
     #[command(flatten)]
     pub(super) shop: ShopOptions,
     #[command(flatten)]
@@ -196,6 +202,18 @@ pub(super) struct Coverage {
 
 #[derive(Debug, Args)]
 pub(super) struct Diff {
+    /// The rules as they were: `built-in`, or a rule file or a folder of them, laid over the built-in rules
+    #[arg(value_name = "OLD")]
+    pub(super) old: PathBuf,
+    /// The rules as they are to be, named in the same way
+    #[arg(value_name = "NEW")]
+    pub(super) new: PathBuf,
+    /// The shop's own cases or profiles besides the demo's, or folders of them; may be repeated
+    #[arg(long = "cases", value_name = "PATH")]
+    pub(super) cases: Vec<PathBuf>,
+    /// Folder with the shop's models.csv, cores.csv, shelf.csv and prices.yaml
+    #[arg(long, value_name = "DIR")]
+    pub(super) catalog: Option<PathBuf>,
     #[command(flatten)]
     pub(super) output: OutputOptions,
 }

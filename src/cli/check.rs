@@ -1,47 +1,28 @@
-//! `rules check`: reads all that a shop has and reports every fault.
-
-use std::collections::BTreeSet;
-
-use serde::Serialize;
+//! `rules check`: reads all that a shop has, reports every fault, and tells what there is to say against the rules.
 
 use super::Refusal;
 use super::arguments::Check;
 use super::output;
 use crate::advice::Shop;
-use crate::report::{Head, written};
+use crate::report::{self, Look};
+use crate::rules::Audience;
 
-#[derive(Serialize)]
-struct Checked<'a> {
-    #[serde(flatten)]
-    head: Head<'a>,
-    rules: usize,
-    files: usize,
-}
-
-/// Reads the built-in rules, the catalog and the shop's own files.
+/// Reads the built-in rules, the catalog and the shop's own files, and checks the rules together.
 pub(super) fn check(ask: &Check) -> Result<(), Refusal> {
     let mut files = ask.shop.files();
     files.rules.extend(ask.files.iter().cloned());
     let shop = Shop::open(&files).map_err(|trouble| trouble.to_string())?;
-    let rules: Vec<&str> = shop
-        .rules()
-        .rules()
-        .iter()
-        .map(|rule| rule.file())
-        .collect();
-    let digest = shop.rules().digest();
-    let checked = Checked {
-        head: Head::new("rules check").digest(&digest),
-        rules: rules.len(),
-        files: rules.into_iter().collect::<BTreeSet<_>>().len(),
-    };
+    let checks = shop.check_rules();
     let text = if ask.output.json {
-        written(&checked)
+        report::rule_checks_json(&shop, &checks)
     } else {
-        format!(
-            "{} rules in {} files read without fault\n",
-            checked.rules, checked.files
-        )
+        let (width, colour) = output::surface(&ask.output);
+        let look = Look::plain(Audience::Fitter).wide(width).coloured(colour);
+        report::rule_checks_text(&shop, &checks, &look)
     };
-    output::put(&ask.output, &text)
+    output::put(&ask.output, &text)?;
+    if ask.strict && !checks.is_clean() {
+        return Err("there is something to put right in the rules".to_owned());
+    }
+    Ok(())
 }

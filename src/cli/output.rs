@@ -28,6 +28,11 @@ pub(super) fn put(options: &OutputOptions, text: &str) -> Result<(), Refusal> {
     if let Some(path) = &options.file {
         return put_into(path, text);
     }
+    print(text)
+}
+
+/// Puts a text on standard output.
+pub(super) fn print(text: &str) -> Result<(), Refusal> {
     let mut out = io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
         // The reader has had enough, as in `| head`.

@@ -1,7 +1,7 @@
 //! Files: found, loaded within limits, and written whole or not at all.
 
 use std::io::{self, Read, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::text::{did_you_mean, quote};
 use super::{Fault, Format, LARGEST};
@@ -84,6 +84,23 @@ fn neighbour(path: &Path) -> Option<String> {
         path.file_name()?.to_str()?,
         names.iter().map(String::as_str),
     )
+}
+
+/// The `.yaml`, `.yml` and `.json` files of a folder in the order of their names; folders inside it are left alone.
+///
+/// # Errors
+/// Whatever the file system says.
+pub fn yaml_and_json_in(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let mut found = Vec::new();
+    for entry in std::fs::read_dir(folder)? {
+        let path = entry?.path();
+        let wanted = matches!(format_of(&path), Some(Format::Yaml | Format::Json));
+        if wanted && !path.is_dir() {
+            found.push(path);
+        }
+    }
+    found.sort();
+    Ok(found)
 }
 
 /// Writes a file whole or not at all: into a new file beside it, which then takes its name. A link stays one: what it points

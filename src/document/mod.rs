@@ -20,7 +20,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, OnceLock};
 
 pub use fault::{Fault, Faults};
-pub use file::write_atomically;
+pub use file::{write_atomically, yaml_and_json_in};
 pub use place::Place;
 pub use reader::{Fields, Reader};
 pub use text::{clean, nearest};

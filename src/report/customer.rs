@@ -1,6 +1,7 @@
 //! The customer's part: cautions, what was settled, the best ball and why, what it comes to.
 
 use super::page::{Page, capitalised};
+use super::sure;
 use crate::advice::{Advice, Assumed, Behind, Bill, Caution, Pick, Reason, Settled};
 use crate::rules::{Audience, Severity};
 
@@ -29,6 +30,7 @@ pub(super) fn write(page: &mut Page<'_>, advice: &Advice) {
     match (pick, advice.offers()) {
         (Some(pick), _) => {
             best(page, pick);
+            sure::say(page, advice);
             runners_up(page, advice, pick);
         }
         // The ball is there already.

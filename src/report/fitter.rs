@@ -2,6 +2,7 @@
 
 use super::customer::{called, caution_words, chosen, sourced, stage_reasons};
 use super::page::Page;
+use super::sure;
 use crate::advice::{Advice, Reason, SpecNumber, WorkStep};
 use crate::notation::Notation;
 use crate::rules::Audience;
@@ -80,6 +81,7 @@ pub(super) fn background(page: &mut Page<'_>, advice: &Advice) {
         page.heading(&format!("Why {} ({total})", called(pick)));
         lines(page, 2, pick.lines());
     }
+    sure::ranges(page, advice);
     ruled_out(page, advice);
     assumed(page, advice);
     steps(page, "Order of work", advice.spec().work());

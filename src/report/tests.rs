@@ -79,6 +79,7 @@ fn nothing() -> Advice {
         spec: DrillSpec::default(),
         drilling: None,
         offers: None,
+        how_sure: None,
         drill_today: true,
         digest: "0000".into(),
     }

@@ -18,15 +18,15 @@ pub(super) struct Pair {
 }
 
 /// The least and the most that something may come to.
-type Bounds = (i64, i64);
+pub(super) type Bounds = (i64, i64);
 
 /// A chooser's rules over a box.
 pub(super) struct Over<'a, 'r> {
     chooser: &'a Chooser<'r>,
     area: &'a dyn Ranged,
-    scalars: Vec<Interval>,
+    pub(super) scalars: Vec<Interval>,
     /// How far the gate of each way is met.
-    gates: Vec<Met>,
+    pub(super) gates: Vec<Met>,
     /// Ranges of the facts of asker and candidate by slot, once asked for.
     columns: Vec<OnceCell<Column>>,
     /// What the decided rules come to.
@@ -38,10 +38,12 @@ pub(super) struct Over<'a, 'r> {
 }
 
 /// The ranges of a fact of asker and candidate.
-struct Column {
-    ranges: Box<[Interval]>,
+pub(super) struct Column {
+    pub(super) ranges: Box<[Interval]>,
     /// Whether each of them is a single value.
-    decided: bool,
+    pub(super) decided: bool,
+    /// Whether they move alike.
+    pub(super) together: bool,
 }
 
 impl<'a, 'r> Over<'a, 'r> {
@@ -125,7 +127,7 @@ impl<'a, 'r> Over<'a, 'r> {
                 .all(|(slot, _)| self.column(*slot).decided)
     }
 
-    fn column(&self, slot: usize) -> &Column {
+    pub(super) fn column(&self, slot: usize) -> &Column {
         self.columns[slot].get_or_init(|| {
             let mut ranges = self
                 .area
@@ -141,6 +143,7 @@ impl<'a, 'r> Over<'a, 'r> {
             Column {
                 ranges: ranges.into(),
                 decided,
+                together: !decided && self.area.moves_together(self.chooser.derived[slot]),
             }
         })
     }
@@ -197,6 +200,15 @@ impl<'a, 'r> Over<'a, 'r> {
 
     /// What a rule gives the one more than the other.
     fn gap_of(&self, plan: &Plan<'_>, pair: Pair) -> Bounds {
+        let (least, most) = self.gap_apart(plan, pair);
+        match self.gap_moving(plan, pair) {
+            Some(moving) => (least.max(moving.0), most.min(moving.1)),
+            None => (least, most),
+        }
+    }
+
+    /// The same, each for itself wherever the rule looks at the two.
+    fn gap_apart(&self, plan: &Plan<'_>, pair: Pair) -> Bounds {
         let (first, rival) = (self.met(plan, pair.first), self.met(plan, pair.rival));
         let mut gap: Option<Bounds> = None;
         let mut may_be = |bounds: Bounds| {

@@ -22,4 +22,10 @@ pub trait Ranged {
             .map(|candidate| self.bounds(fact, candidate))
             .collect()
     }
+
+    /// Whether a fact of the candidates moves alike for all of them: at every point of the box it lies as far above its lowest
+    /// for one as for any other, and it is known for all or for none.
+    fn moves_together(&self, _fact: FactId) -> bool {
+        false
+    }
 }

@@ -19,6 +19,12 @@ impl RuleId {
     pub(super) fn index(self) -> usize {
         self.0 as usize
     }
+
+    /// Its place among the rules of its set, in the order of their ids.
+    #[must_use]
+    pub fn place(self) -> usize {
+        self.index()
+    }
 }
 
 /// How serious a caution is.

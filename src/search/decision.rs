@@ -28,7 +28,8 @@ pub enum Holds {
     Proved,
     /// It could not be shown.
     Open {
-        /// The answers worth splitting, the most telling first; others may follow.
+        /// The answers worth splitting, the most telling first. Others are split once these are points, so a list that leaves
+        /// some out costs time and is never wrong.
         split: Vec<usize>,
     },
 }
@@ -55,7 +56,12 @@ pub trait Decision {
         true
     }
 
-    /// The values of an answer at which something changes, lowest first: where splitting is most promising.
+    /// Whether changing one answer alone could turn a pick between possible points of `area`. False only where it certainly can't.
+    fn can_matter(&self, _area: &[Interval], _answer: usize) -> bool {
+        true
+    }
+
+    /// The values of an answer from which on something changes, lowest first: where splitting is most promising.
     fn cuts(&self, _answer: usize) -> &[i64] {
         &[]
     }

@@ -80,6 +80,11 @@ impl<'d, D: Decision> Effort<'d, D> {
         Ok(self.decision.holds(area, pick))
     }
 
+    pub(super) fn can_matter(&mut self, area: &[Interval], answer: usize) -> Result<bool, Spent> {
+        self.look()?;
+        Ok(self.decision.can_matter(area, answer))
+    }
+
     /// The first answer of those named, else of all, that isn't a point, and its parts, the one nearer to `start` first.
     pub(super) fn parts(
         &self,

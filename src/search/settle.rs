@@ -104,7 +104,8 @@ fn only_point(area: &Area) -> Option<Point> {
     is_point.then(|| area.iter().map(|span| span.value()).collect())
 }
 
-fn corner_of<D: Decision>(
+/// One value for each answer of an area: the corner nearest to `start`, or the one farthest from it.
+pub(super) fn corner_of<D: Decision>(
     decision: &D,
     area: &Area,
     start: &Point,
@@ -171,7 +172,7 @@ impl<P: PartialEq> Points<'_, P> {
 }
 
 /// The values of an answer that are likely to tell something: every word and bit; for steps the nearest cut on each side and the ends.
-fn telling(shape: Shape, span: Interval, cuts: &[i64], value: i64) -> Vec<i64> {
+pub(super) fn telling(shape: Shape, span: Interval, cuts: &[i64], value: i64) -> Vec<i64> {
     let mut values = Vec::new();
     if span.may_be_known() {
         let (lowest, highest) = (span.lowest(), span.highest());

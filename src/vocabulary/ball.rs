@@ -34,63 +34,52 @@ pub struct BallCandidate {
     /// Bit set over [`words::COLOURS`].
     pub colours: i64,
     /// Out-the-door price in cents for each grip of [`words::GRIPS`], without a thumb slug, with one, with a sleeve.
-    pub drilled: [[i64; 3]; 2],
+    pub drilled: [[i64; 3]; GRIPS],
     /// The cheapest out-the-door price on the shelf in this weight, same order.
-    pub cheapest: [[i64; 3]; 2],
+    pub cheapest: [[i64; 3]; GRIPS],
 }
 
 /// The facts that the price of a drilled ball depends on: the grip, and what the thumb gets.
 const DRILLED_BY: [&str; 3] = ["settled.grip", "fit.has_sleeve", "fit.has_slug"];
 
-/// The price over all grips there could be, with whatever the thumb could get: by the first three facts given.
-fn at_grip(prices: &[[i64; 3]; 2], given: &Given<'_>) -> Interval {
+/// What comes of the grip and of what the thumb gets, over all there could be: by the first three facts given.
+fn at_grip(given: &Given<'_>, price: impl Fn(usize, usize) -> i64) -> Interval {
     let [grip, sleeve, slug] = [0, 1, 2].map(|place| given.at(place));
-    let among =
-        |fact: Interval, word: usize| i64::try_from(word).is_ok_and(|word| fact.holds(word));
-    let grips = prices
-        .iter()
-        .enumerate()
-        .filter(|(word, _)| among(grip, *word));
-    let thumbs = grips.flat_map(|(_, row)| row.iter().enumerate());
-    let open = thumbs.filter(|(thumb, _)| match thumb {
-        2 => among(sleeve, 1),
-        word => among(sleeve, 0) && among(slug, *word),
-    });
-    let price = open
-        .map(|(_, price)| Interval::point(*price))
+    let grips = || (0..GRIPS).filter(|&word| among(grip, word));
+    let thumbs = || {
+        let plain = (0..SLEEVE).filter(|&word| among(sleeve, 0) && among(slug, word));
+        plain.chain(among(sleeve, 1).then_some(SLEEVE))
+    };
+    let prices = grips().flat_map(|grip| thumbs().map(move |thumb| (grip, thumb)));
+    let price = prices
+        .map(|(grip, thumb)| Interval::point(price(grip, thumb)))
         .reduce(Interval::or)
         .unwrap_or(Interval::NOT_KNOWN);
     // With a sleeve nobody asks for a slug.
-    let asked = [grip, sleeve, slug]
-        .into_iter()
-        .take(match sleeve.holds(0) {
-            true => 3,
-            false => 2,
-        });
-    match asked.into_iter().any(Interval::may_be_unknown) {
+    let slug_asked = sleeve.holds(0) && slug.may_be_unknown();
+    match grip.may_be_unknown() || sleeve.may_be_unknown() || slug_asked {
         true => price.or_unknown(),
         false => price,
     }
 }
 
+fn among(fact: Interval, word: usize) -> bool {
+    i64::try_from(word).is_ok_and(|word| fact.holds(word))
+}
+
+/// How many grips have prices.
+const GRIPS: usize = words::GRIPS.len();
+/// Where the price with a sleeve stands among those of a grip.
+const SLEEVE: usize = 2;
+
 impl BallCandidate {
     /// Out-the-door price in the settled grip.
     pub fn out_the_door(&self, s: &Situation) -> Interval {
-        at_grip(
-            &self.drilled,
-            &Given::of(&DRILLED_BY.map(|name| s.get(name))),
-        )
+        self.drilled_price(&Given::of(&DRILLED_BY.map(|name| s.get(name))))
     }
 
-    /// How much dearer it is than the cheapest in this weight, by grip and what the thumb gets.
-    fn dearer(&self) -> [[i64; 3]; 2] {
-        let mut dearer = self.drilled;
-        for (row, cheapest) in dearer.iter_mut().zip(&self.cheapest) {
-            for (price, cheapest) in row.iter_mut().zip(cheapest) {
-                *price -= cheapest;
-            }
-        }
-        dearer
+    fn drilled_price(&self, given: &Given<'_>) -> Interval {
+        at_grip(given, |grip, thumb| self.drilled[grip][thumb])
     }
 }
 
@@ -224,7 +213,7 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
             number(Money, 0, 400_000),
             "the price list",
             &DRILLED_BY,
-            |c, given| at_grip(&c.drilled, given),
+            BallCandidate::drilled_price,
         ),
         derived(
             "match.over_budget",
@@ -232,7 +221,7 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
             number(Money, -400_000, 400_000),
             "the drilled price less the budget",
             &[DRILLED_BY[0], DRILLED_BY[1], DRILLED_BY[2], "bowler.budget"],
-            |c, given| at_grip(&c.drilled, given).minus(given.at(3)),
+            |c, given| c.drilled_price(given).minus(given.at(3)),
         ),
         derived(
             "match.colour",
@@ -264,7 +253,11 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
             number(Money, 0, 400_000),
             "the drilled price less the cheapest one's",
             &DRILLED_BY,
-            |c, given| at_grip(&c.dearer(), given),
+            |c, given| {
+                at_grip(given, |grip, thumb| {
+                    c.drilled[grip][thumb] - c.cheapest[grip][thumb]
+                })
+            },
         ),
     ]
 }

@@ -13,6 +13,8 @@ pub enum Column<C> {
     Fixed(fn(&C) -> i64),
     /// Worked out from the facts named, in their order, and the candidate; ranges give a range.
     Derived(&'static [&'static str], fn(&C, &Given<'_>) -> Interval),
+    /// A number of the candidate less the fact named, so that it moves alike for all candidates.
+    Less(fn(&C) -> i64, &'static str),
 }
 
 /// What a column is worked out from: the facts it names, in their order.
@@ -56,7 +58,7 @@ impl<C> StageFact<C> {
             kind: self.kind,
             origin: match self.column {
                 Column::Fixed(_) => Origin::Candidate,
-                Column::Derived(..) => Origin::Derived,
+                Column::Derived(..) | Column::Less(..) => Origin::Derived,
             },
             from: self.from,
             subject: Some(subject),
@@ -80,9 +82,10 @@ impl<C> Columns<C> {
     /// The columns of these facts.
     pub fn new(vocabulary: &Vocabulary, facts: &[StageFact<C>]) -> Self {
         let numbered = |stated: &StageFact<C>| {
-            let of = match stated.column {
+            let of = match &stated.column {
                 Column::Fixed(_) => &[],
-                Column::Derived(of, _) => of,
+                Column::Derived(of, _) => *of,
+                Column::Less(_, than) => std::slice::from_ref(than),
             };
             Some(Numbered {
                 fact: vocabulary.id(stated.name)?,
@@ -172,13 +175,18 @@ impl<'a, C> StageWorld<'a, C> {
                 .map(|_| end(Interval::NOT_KNOWN))
                 .collect();
         };
+        let mut of = numbered.of.iter().map(|&fact| self.situation.at(fact));
         match numbered.column {
+            Column::Less(value, _) => {
+                let than = of.next().unwrap_or(Interval::NOT_KNOWN);
+                let less = |one: &C| end(Interval::point(value(one)).minus(than));
+                candidates.iter().map(less).collect()
+            }
             Column::Fixed(value) => {
                 let fixed = |one: &C| end(Interval::point(value(one)));
                 candidates.iter().map(fixed).collect()
             }
             Column::Derived(_, value) => {
-                let of = numbered.of.iter().map(|&fact| self.situation.at(fact));
                 let of: Vec<Interval> = of.collect();
                 let given = Given(&of);
                 candidates
@@ -223,6 +231,11 @@ impl<C> Ranged for StageWorld<'_, C> {
 
     fn bounds_of_all(&self, fact: FactId) -> Box<[Interval]> {
         self.ranges(fact, self.candidates, |range| range).into()
+    }
+
+    fn moves_together(&self, fact: FactId) -> bool {
+        let column = self.columns.of(fact).map(|numbered| &numbered.column);
+        matches!(column, Some(Column::Less(..)))
     }
 }
 

@@ -2,18 +2,13 @@
 
 use super::Interval;
 use super::answers::{POUND, number};
-use super::stage::{Column::*, Given, StageFact};
+use super::stage::{Column::*, StageFact};
 use crate::notation::Notation::Weight;
 use crate::rules::Kind;
 
 /// A weight that could be chosen, in hundredths of a pound.
 #[derive(Clone, Copy, Debug)]
 pub struct WeightCandidate(pub i64);
-
-/// The weight less the one fact given.
-fn over(c: &WeightCandidate, given: &Given<'_>) -> Interval {
-    Interval::point(c.0).minus(given.at(0))
-}
 
 /// Facts of a weight.
 pub fn facts() -> Vec<StageFact<WeightCandidate>> {
@@ -31,14 +26,14 @@ pub fn facts() -> Vec<StageFact<WeightCandidate>> {
             meaning: "pounds over the ball used now",
             kind: signed(),
             from: "the weight less the ball used now",
-            column: Derived(&["bowler.ball_now_weight"], over),
+            column: Less(|c| c.0, "bowler.ball_now_weight"),
         },
         StageFact {
             name: "weight.over_tenth",
             meaning: "pounds over a tenth of body weight",
             kind: signed(),
             from: "the weight less a tenth of body weight",
-            column: Derived(&["bowler.tenth_of_body"], over),
+            column: Less(|c| c.0, "bowler.tenth_of_body"),
         },
         StageFact {
             name: "weight.over_age",
@@ -54,7 +49,7 @@ pub fn facts() -> Vec<StageFact<WeightCandidate>> {
             meaning: "pounds over the heaviest ball held in comfort",
             kind: signed(),
             from: "the weight less the weight that passed the hold test",
-            column: Derived(&["bowler.hold_passed"], over),
+            column: Less(|c| c.0, "bowler.hold_passed"),
         },
         StageFact {
             name: "weight.at_failed",
@@ -71,7 +66,7 @@ pub fn facts() -> Vec<StageFact<WeightCandidate>> {
             kind: number(Weight, 0, 20 * POUND),
             from: "distance from the customer's target weight",
             column: Derived(&["bowler.target_weight"], |c, given| {
-                over(c, given).distance()
+                Interval::point(c.0).minus(given.at(0)).distance()
             }),
         },
     ]

@@ -24,6 +24,8 @@ pub struct Case {
     used: bool,
     /// A shop's own rules, laid over the built-in ones.
     overlay: Option<String>,
+    /// Another shop's price list.
+    prices: Option<String>,
     pub expected: Vec<(String, Content)>,
 }
 
@@ -49,6 +51,7 @@ fn read(path: &Path) -> Case {
         refit: false,
         used: false,
         overlay: None,
+        prices: None,
         expected: Vec::new(),
     };
     let mut told = Vec::new();
@@ -65,6 +68,7 @@ fn read(path: &Path) -> Case {
                     Bowler::read(&profile).unwrap_or_else(|faults| panic!("{file}: {faults}"));
             }
             "overlay" => case.overlay = Some(text(value).to_owned()),
+            "prices" => case.prices = Some(text(value).to_owned()),
             "refit" => case.refit = text(value) == "yes",
             "used" => case.used = text(value) == "yes",
             "ball" => case.ball = Some(text(value).to_owned()),
@@ -103,18 +107,26 @@ pub fn wrong(shop: &Shop, case: &Case) -> Vec<String> {
     })
 }
 
-/// With the shop's own rules of the case laid over, if it has some.
+/// With the case's own rules laid over and at its own prices, if it has some.
 fn with_overlay<T>(shop: &Shop, case: &Case, ask: impl Fn(&Shop) -> T) -> T {
-    let Some(overlay) = &case.overlay else {
+    if case.overlay.is_none() && case.prices.is_none() {
         return ask(shop);
+    }
+    let document = |text: &String| {
+        Document::parse(&case.file, text.as_bytes(), Format::Yaml)
+            .unwrap_or_else(|faults| panic!("{faults}"))
     };
-    let document = Document::parse(&case.file, overlay.as_bytes(), Format::Yaml)
-        .unwrap_or_else(|faults| panic!("{faults}"));
-    let rules = shop
-        .rules()
-        .overlay(&[document])
-        .unwrap_or_else(|faults| panic!("{faults}"));
-    ask(&Shop::of(rules, Catalog::demo().unwrap()))
+    let overlay: Vec<Document> = case.overlay.iter().map(document).collect();
+    let rules = shop.rules().overlay(&overlay);
+    let mut catalog = Catalog::demo().unwrap();
+    if let Some(prices) = &case.prices {
+        let priced = catalog.priced(&document(prices));
+        catalog = priced.unwrap_or_else(|faults| panic!("{faults}"));
+    }
+    ask(&Shop::of(
+        rules.unwrap_or_else(|faults| panic!("{faults}")),
+        catalog,
+    ))
 }
 
 fn refit(shop: &Shop, case: &Case) -> Refit {

@@ -8,7 +8,7 @@ use crate::garden::{Garden, SUBJECTS, document, vocabulary};
 use crate::naive::{Does, Matcher, PlainRule, Test, holds, met, order, points, written};
 
 /// The facts that random rules use: all but those of pots and of stakes.
-fn usable() -> Vec<usize> {
+pub fn usable() -> Vec<usize> {
     let facts = vocabulary();
     let named = facts.facts().iter().enumerate();
     let usable =
@@ -17,7 +17,7 @@ fn usable() -> Vec<usize> {
 }
 
 /// A known value of a fact; numbers stay near nothing, so that tests on them are met now and then.
-fn known(fact: usize) -> BoxedStrategy<i64> {
+pub fn known(fact: usize) -> BoxedStrategy<i64> {
     match vocabulary().facts()[fact].kind {
         Kind::Number {
             lowest, highest, ..
@@ -129,7 +129,7 @@ fn does() -> impl Strategy<Value = Does> {
     ]
 }
 
-fn rule() -> impl Strategy<Value = PlainRule> {
+pub fn rule() -> impl Strategy<Value = PlainRule> {
     let any_of = prop_oneof![
         2 => Just(Vec::new()),
         1 => prop::collection::vec(tests(2), 1..4),
@@ -147,7 +147,7 @@ fn rule() -> impl Strategy<Value = PlainRule> {
     )
 }
 
-fn garden() -> impl Strategy<Value = Garden> {
+pub fn garden() -> impl Strategy<Value = Garden> {
     (0..6_usize).prop_flat_map(|plants| {
         let facts = usable();
         let values: Vec<_> = facts
@@ -174,7 +174,7 @@ fn id(index: usize) -> String {
 }
 
 /// The rules as files: `first`, which others dispute, and then these, dealt out over two files in this order.
-fn read(rules: &[PlainRule], order: &[usize]) -> RuleSet {
+pub fn read(rules: &[PlainRule], order: &[usize]) -> RuleSet {
     let mut files = [
         "subject: plant\nrules:\n".to_owned(),
         "subject: plant\nrules:\n".to_owned(),
@@ -194,7 +194,7 @@ fn read(rules: &[PlainRule], order: &[usize]) -> RuleSet {
 }
 
 /// The value of a fact at a plant.
-fn value(garden: &Garden, plant: usize, fact: usize) -> i64 {
+pub fn value(garden: &Garden, plant: usize, fact: usize) -> i64 {
     let name = vocabulary().facts()[fact].name;
     let scalar = garden.scalars.get(name).copied();
     scalar

@@ -18,12 +18,10 @@ pub fn lies_in(shape: Shape, span: Interval, value: i64) -> bool {
 
 /// All values that an answer may be.
 pub fn values(shape: Shape, span: Interval) -> Vec<i64> {
-    let known = if span.may_be_known() {
-        span.lowest()..=span.highest()
-    } else {
-        1..=0
-    };
+    let known = span.may_be_known().then(|| span.lowest()..=span.highest());
     known
+        .into_iter()
+        .flatten()
         .chain([UNKNOWN])
         .filter(|&value| lies_in(shape, span, value))
         .collect()
@@ -259,4 +257,16 @@ pub fn pair<D: Decision>(decision: &D, start: &Point, area: &Area) -> Option<Pai
         .into_iter()
         .min_by_key(|(far, [one, other], _)| (*far, one.0, other.0, one.1, other.1));
     nearest.map(|(_, steps, pick)| Pair { steps, pick })
+}
+
+/// Whether two points of an area that differ in one answer alone have different picks.
+pub fn matters<D: Decision>(decision: &D, area: &Area, answer: usize) -> bool {
+    let values = values(decision.shape(answer), area[answer]);
+    points(decision, area).iter().any(|point| {
+        let picks: Vec<_> = values
+            .iter()
+            .filter_map(|&value| possible(decision, &with(point, answer, value)))
+            .collect();
+        picks.windows(2).any(|two| two[0] != two[1])
+    })
 }

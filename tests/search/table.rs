@@ -1,19 +1,15 @@
 //! A decision that is nothing but a table: a pick for each point of a few small answers, and bounds as tight as wished.
 
-use std::cell::Cell;
-
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use spanwright::rules::{Interval, UNKNOWN};
 use spanwright::search::{Area, Decision, Holds, Point, Shape};
 
-use crate::plain::lies_in;
+use crate::plain::{lies_in, matters};
 
 /// How much the table's bounds show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Bounds {
-    /// Nothing.
-    Open,
+enum Bounds {
     /// All there is to show.
     Tight,
     /// Some of it, by chance; the number tells which.
@@ -42,11 +38,10 @@ impl Answer {
 #[derive(Clone, Debug)]
 pub struct Table {
     pub answers: Vec<Answer>,
-    pub bounds: Bounds,
+    bounds: Bounds,
     /// By place; a point that isn't possible has none.
     picks: Vec<Option<u8>>,
     split: Vec<usize>,
-    pub calls: Cell<usize>,
 }
 
 impl Table {
@@ -64,7 +59,23 @@ impl Table {
             })
     }
 
-    pub fn points(&self) -> Vec<Point> {
+    /// Whether the bounds show what there is to show here.
+    fn shows(&self, area: &[Interval]) -> bool {
+        match self.bounds {
+            Bounds::Tight => true,
+            Bounds::Loose(seed) => {
+                let ends = area.iter().flat_map(|span| [span.lowest(), span.highest()]);
+                let mixed = ends.fold(seed, |sum, end| {
+                    (sum ^ end as u64)
+                        .wrapping_mul(0x9e37_79b9_7f4a_7c15)
+                        .rotate_left(29)
+                });
+                mixed % 3 != 0
+            }
+        }
+    }
+
+    fn points(&self) -> Vec<Point> {
         self.answers
             .iter()
             .fold(vec![Vec::new()], |points, answer| {
@@ -74,13 +85,6 @@ impl Table {
                 };
                 points.iter().flat_map(with).collect()
             })
-    }
-
-    pub fn with(&self, bounds: Bounds) -> Table {
-        Table {
-            bounds,
-            ..self.clone()
-        }
     }
 }
 
@@ -96,7 +100,6 @@ impl Decision for Table {
     }
 
     fn pick(&self, point: &[i64]) -> u8 {
-        self.calls.set(self.calls.get() + 1);
         // A point that isn't possible has a pick all the same, which must never count.
         self.picks[self.place(point)].unwrap_or(9)
     }
@@ -106,24 +109,10 @@ impl Decision for Table {
     }
 
     fn holds(&self, area: &[Interval], pick: &u8) -> Holds {
-        self.calls.set(self.calls.get() + 1);
         let open = Holds::Open {
             split: self.split.clone(),
         };
-        let is_silent = match self.bounds {
-            Bounds::Open => true,
-            Bounds::Tight => false,
-            Bounds::Loose(seed) => {
-                let ends = area.iter().flat_map(|span| [span.lowest(), span.highest()]);
-                let mixed = ends.fold(seed, |sum, end| {
-                    (sum ^ end as u64)
-                        .wrapping_mul(0x9e37_79b9_7f4a_7c15)
-                        .rotate_left(29)
-                });
-                mixed % 3 == 0
-            }
-        };
-        if is_silent {
+        if !self.shows(area) {
             return open;
         }
         let all = self.points();
@@ -135,6 +124,10 @@ impl Decision for Table {
         } else {
             open
         }
+    }
+
+    fn can_matter(&self, area: &[Interval], answer: usize) -> bool {
+        !self.shows(area) || matters(self, &area.to_vec(), answer)
     }
 
     fn cuts(&self, answer: usize) -> &[i64] {
@@ -167,11 +160,7 @@ fn answer() -> impl Strategy<Value = Answer> {
 
 /// Tables of one to three answers. From nearly always the same pick to a different one everywhere; some points aren't possible.
 pub fn table() -> impl Strategy<Value = Table> {
-    let bounds = prop_oneof![
-        Just(Bounds::Open),
-        Just(Bounds::Tight),
-        any::<u64>().prop_map(Bounds::Loose),
-    ];
+    let bounds = prop_oneof![Just(Bounds::Tight), any::<u64>().prop_map(Bounds::Loose),];
     let split = prop::collection::vec(0..5_usize, 0..4);
     let rare = select(vec![0_u8, 1, 3, 10, 40]);
     let missing = select(vec![0_u8, 0, 5, 40]);
@@ -196,7 +185,6 @@ pub fn table() -> impl Strategy<Value = Table> {
                 bounds,
                 picks,
                 split: split.clone(),
-                calls: Cell::new(0),
             })
         })
 }

@@ -7,6 +7,7 @@ mod offers;
 mod refit;
 mod spec;
 mod why_not;
+mod whatif;
 
 use serde::Serialize;
 
@@ -15,12 +16,14 @@ use crate::rules::{Audience, Severity};
 use drilling::DrillingDoc;
 use offers::OffersDoc;
 use spec::SpecDoc;
+use whatif::SureDoc;
 
 pub use contrast::contrast_json;
 pub(crate) use head::Head;
 pub use offers::offers_json;
 pub use refit::refit_json;
 pub use why_not::why_not_json;
+pub use whatif::what_if_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
@@ -59,6 +62,8 @@ struct Answer<'a> {
     picks: Vec<PickDoc<'a>>,
     ruled_out: Vec<RuledOutDoc<'a>>,
     near_misses: Vec<NearMissDoc<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    how_sure: Option<SureDoc<'a>>,
     assumptions: Vec<AssumedDoc<'a>>,
     questions: &'a [String],
     quote: Option<QuoteDoc<'a>>,
@@ -225,6 +230,7 @@ impl<'a> Answer<'a> {
                     over: miss.over(),
                 })
                 .collect(),
+            how_sure: advice.how_sure().map(SureDoc::new),
             assumptions: advice.assumptions().iter().map(AssumedDoc::new).collect(),
             questions: advice.questions(),
             quote: advice.bill().map(QuoteDoc::new),

@@ -1,14 +1,17 @@
 //! Weight, grip and ball in turn, compiled once: what the stages would pick for any answers, and nothing else.
 
+mod behind;
+mod picks;
+#[cfg(test)]
+mod tests;
+
 use std::sync::Arc;
 
+use self::behind::Behind;
+pub(super) use self::picks::Picks;
 use super::outcome::Trouble;
 use super::shop::Shop;
-use crate::bowler::Bowler;
-use crate::rules::{
-    Challenge, Chooser, FactId, Interval, Kind, Origin, Ranking, UNKNOWN, Vocabulary,
-};
-use crate::search::{Decision, Holds, Point, Shape};
+use crate::rules::{Challenge, Chooser, FactId, Interval, Origin, Ranking, UNKNOWN, Vocabulary};
 use crate::vocabulary::{
     BallCandidate, Columns, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate,
     all_words, ball_facts, grip_facts, weight_facts, words,
@@ -224,205 +227,7 @@ fn settle(situation: &mut Situation, fact: FactId, value: Option<i64>) {
     }
 }
 
-/// What stands behind worked facts, while some facts are open.
-struct Behind {
-    open: Vec<FactId>,
-    read: Vec<(FactId, Option<Vec<FactId>>)>,
-}
-
-impl Behind {
-    fn new(situation: &Situation, open: &[FactId]) -> Self {
-        Behind {
-            open: open.to_vec(),
-            read: situation.reads(open),
-        }
-    }
-
-    /// These facts and all facts behind them.
-    fn of(&self, facts: impl IntoIterator<Item = FactId>) -> Vec<FactId> {
-        let mut all: Vec<FactId> = Vec::new();
-        let mut next: Vec<FactId> = facts.into_iter().collect();
-        while let Some(fact) = next.pop() {
-            if all.contains(&fact) {
-                continue;
-            }
-            all.push(fact);
-            match self.read.iter().find(|(worked, _)| *worked == fact) {
-                Some((_, Some(read))) => next.extend(read),
-                Some((_, None)) => {
-                    next.extend(&self.open);
-                    next.extend(self.read.iter().map(|(worked, _)| worked));
-                }
-                None => {}
-            }
-        }
-        all
-    }
-}
-
-/// The picks of a chain by the answers of one bowler: what a search is made over.
-#[derive(Debug)]
-pub(super) struct Picks<'c, 's> {
-    chain: &'c Chain<'s>,
-    base: Situation,
-    answers: Vec<FactId>,
-    cuts: Vec<Vec<i64>>,
-    /// For each fact that a rule looks at, the places of the answers behind it.
-    behind: Vec<(FactId, Vec<usize>)>,
-}
-
-impl<'c, 's> Picks<'c, 's> {
-    /// Over these answers; every other answer is as the bowler gave it, or assumed.
-    pub(super) fn new(chain: &'c Chain<'s>, bowler: &Bowler, answers: Vec<FactId>) -> Self {
-        let rules = chain.shop.rules();
-        let cuts = |&fact: &FactId| {
-            let stages = ["weight", "grip", "ball"];
-            let mut cuts: Vec<i64> = stages
-                .iter()
-                .flat_map(|stage| rules.cuts(stage, fact))
-                .collect();
-            cuts.sort_unstable();
-            cuts.dedup();
-            cuts
-        };
-        let base = Situation::of(bowler, rules);
-        let settled = [chain.settled.weight, chain.settled.grip];
-        let open: Vec<FactId> = answers.iter().copied().chain(settled).collect();
-        let behind = Behind::new(&base, &open);
-        let places = |(fact, told): (FactId, &[FactId])| {
-            let told = behind.of(told.iter().copied());
-            let places = (0..answers.len()).filter(|&place| told.contains(&answers[place]));
-            (fact, places.collect())
-        };
-        let needed = behind.of(chain.sources().flat_map(|(_, told)| told).copied());
-        Picks {
-            chain,
-            base: base.keeping(&needed),
-            cuts: answers.iter().map(cuts).collect(),
-            behind: chain.sources().map(places).collect(),
-            answers,
-        }
-    }
-
-    /// The open answers behind these facts, in the order of the facts; all that are open if there are none.
-    fn split(&self, area: &[Interval], facts: &[FactId]) -> Vec<usize> {
-        let open = |place: &usize| !area[*place].is_point();
-        let mut split: Vec<usize> = Vec::new();
-        for fact in facts {
-            let behind = self.behind.iter().filter(|(known, _)| known == fact);
-            for &place in behind.flat_map(|(_, places)| places) {
-                if open(&place) && !split.contains(&place) {
-                    split.push(place);
-                }
-            }
-        }
-        if split.is_empty() {
-            split.extend((0..area.len()).filter(open));
-        }
-        split
-    }
-
-    /// The answers that a search is made over, in its order.
-    pub(super) fn facts(&self) -> &[FactId] {
-        &self.answers
-    }
-
-    /// Where the bowler stands: what was answered, else what is assumed.
-    pub(super) fn start(&self) -> Point {
-        let value = |&fact: &FactId| self.base.at(fact).value();
-        self.answers.iter().map(value).collect()
-    }
-
-    /// The situation over a box of answers.
-    fn situation(&self, area: impl Iterator<Item = Interval>) -> Situation {
-        let mut situation = self.base.clone();
-        situation.set_all(self.answers.iter().copied().zip(area));
-        situation
-    }
-}
-
 /// All that an answer may be when it is given.
 pub(super) fn known_values(vocabulary: &Vocabulary, fact: FactId) -> Interval {
     Interval::all_of(&vocabulary.fact(fact).kind)
-}
-
-impl Decision for Picks<'_, '_> {
-    type Pick = Choice;
-
-    fn answers(&self) -> usize {
-        self.answers.len()
-    }
-
-    fn shape(&self, answer: usize) -> Shape {
-        match self.base.vocabulary().fact(self.answers[answer]).kind {
-            Kind::Number { .. } => Shape::Steps,
-            Kind::Choice(_) | Kind::Flag => Shape::Words,
-            Kind::Set(_) => Shape::Bits,
-        }
-    }
-
-    fn pick(&self, point: &[i64]) -> Choice {
-        let mut situation = self.situation(point.iter().copied().map(Interval::point));
-        self.chain.choose(&mut situation)
-    }
-
-    fn holds(&self, area: &[Interval], pick: &Choice) -> Holds {
-        let mut situation = self.situation(area.iter().copied());
-        match self.chain.stays(&mut situation, pick) {
-            Ok(()) => Holds::Proved,
-            Err(facts) => Holds::Open {
-                split: self.split(area, &facts),
-            },
-        }
-    }
-
-    fn is_possible(&self, point: &[i64]) -> bool {
-        let vocabulary = self.base.vocabulary();
-        let told = |name: &str| {
-            let fact = vocabulary.id(name)?;
-            let place = self.answers.iter().position(|answer| *answer == fact);
-            let value = match place {
-                Some(place) => point.get(place).copied()?,
-                None if self.base.assumed().contains(&fact) => UNKNOWN,
-                None => self.base.at(fact).value(),
-            };
-            Some(value).filter(|&value| value != UNKNOWN)
-        };
-        go_together(&told)
-    }
-
-    fn cuts(&self, answer: usize) -> &[i64] {
-        &self.cuts[answer]
-    }
-}
-
-/// What of the thumb is measured only for a hole of its own.
-const MEASURED_THUMB: [&str; 8] = [
-    "hand.thumb_gauge",
-    "hand.thumb_gauge_warm",
-    "hand.thumb_length",
-    "hand.thumb_flexibility",
-    "hand.thumb_lies",
-    "hand.oval_wide",
-    "hand.oval_narrow",
-    "hand.oval_angle",
-];
-
-/// Whether a profile with these answers would be taken: the contradictions of `bowler::check`.
-fn go_together(told: &dyn Fn(&str) -> Option<i64>) -> bool {
-    let held = match (told("bowler.hold_passed"), told("bowler.hold_failed")) {
-        (Some(passed), Some(failed)) => failed > passed,
-        _ => true,
-    };
-    let is = |name: &str, value: i64| told(name) == Some(value);
-    let known = |name: &str| told(name).is_some();
-    let no_ball_yet_its_weight = is("bowler.ball_now", 0) && known("bowler.ball_now_weight");
-    let two_rev_rates = known("bowler.rev_rate") && known("bowler.rev_level");
-    let out_yet_measured = is("bowler.thumb", 1) && MEASURED_THUMB.into_iter().any(known);
-    // Balls owned are told one by one: each has at most one cover, and only a ball owned is serviced.
-    let count = told("owned.count").unwrap_or(0);
-    let covers = told("owned.covers").unwrap_or(0);
-    let owned_as_told = i64::from(covers.count_ones()) <= count
-        && (count > 0 || !known("owned.games_since_service"));
-    held && !no_ball_yet_its_weight && !two_rev_rates && !out_yet_measured && owned_as_told
 }

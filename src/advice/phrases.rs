@@ -1,0 +1,284 @@
+//! How a changed answer is said: `rules/phrases.yaml`, one row an answer.
+
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+use super::reason::Texts;
+use crate::document::{Document, Faults, Fields, Format, Node, Reader, nearest};
+use crate::rules::{Audience, Kind, Origin, Vocabulary};
+use crate::vocabulary::vocabulary;
+
+/// Where the first value that changes the pick is filled in.
+const VALUE: &str = "{value}";
+/// Where the last value that keeps it is filled in.
+const KEEPS: &str = "{keeps}";
+
+/// How one answer is said.
+#[derive(Clone, Debug)]
+pub struct Phrase {
+    called: String,
+    asked: Texts,
+    steps: Steps,
+}
+
+/// How its values are said.
+#[derive(Clone, Debug)]
+enum Steps {
+    /// From a value upward, and below a value.
+    Number { from: Texts, below: Texts },
+    /// Each word of a choice, or `no` and `yes`.
+    Words(Vec<Texts>),
+    /// Each word of a set: with it, and without it.
+    Bits { has: Vec<Texts>, lacks: Vec<Texts> },
+}
+
+/// A step of an answer to be said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Step<'a> {
+    From(&'a str),
+    /// The last that keeps the pick, and the first that changes it.
+    Below(&'a str, &'a str),
+    Word(usize),
+    Has(usize),
+    Lacks(usize),
+}
+
+/// All phrases, by fact.
+#[derive(Clone, Debug)]
+pub struct Phrases(BTreeMap<&'static str, Phrase>);
+
+impl Phrases {
+    /// The table that is built in.
+    ///
+    /// # Errors
+    /// None in a released crate: a test reads this very table.
+    pub fn builtin() -> Result<&'static Phrases, Faults> {
+        static TABLE: OnceLock<Result<Phrases, Faults>> = OnceLock::new();
+        let table = TABLE.get_or_init(|| {
+            let text = include_bytes!("../../rules/phrases.yaml");
+            let document = Document::parse("rules/phrases.yaml", text, Format::Yaml)?;
+            // A test holds that the vocabulary is sound.
+            let vocabulary = vocabulary().map_err(|_| Faults::new())?;
+            Phrases::read(&vocabulary, &document)
+        });
+        table.as_ref().map_err(Clone::clone)
+    }
+
+    /// Reads a table.
+    ///
+    /// # Errors
+    /// Every fault with its place: unknown keys, facts that are no answers, an answer or a word that is said twice or not at all, a
+    /// phrase for a number that doesn't say it.
+    pub fn read(vocabulary: &Vocabulary, document: &Document) -> Result<Phrases, Faults> {
+        let mut reader = Reader::new(document);
+        let mut table = BTreeMap::new();
+        if let Some(mut fields) = reader.fields(document.root(), "a table of phrases") {
+            let rows = fields.require("phrases", &mut reader);
+            for row in rows
+                .and_then(|node| reader.list(node, "the phrases"))
+                .unwrap_or_default()
+            {
+                read_row(&mut reader, vocabulary, row, &mut table);
+            }
+            fields.close(&mut reader);
+        }
+        reader.finish()?;
+        Ok(Phrases(table))
+    }
+
+    /// How an answer is said, if the table has it.
+    #[must_use]
+    pub fn of(&self, fact: &str) -> Option<&Phrase> {
+        self.0.get(fact)
+    }
+}
+
+impl Phrase {
+    /// What it is called in the middle of a sentence: `your ball speed`.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        &self.called
+    }
+
+    /// How a sentence begins if the answer wasn't given: `If you told us your budget`.
+    #[must_use]
+    pub fn asked(&self) -> &Texts {
+        &self.asked
+    }
+
+    /// How a sentence begins where the answer takes this step; none if the answer has no such step.
+    pub(super) fn step(&self, step: Step<'_>) -> Option<Texts> {
+        let filled = |texts: &Texts, place: &str, value: &str| Texts {
+            newcomer: texts.newcomer.replace(place, value),
+            league: texts.league.replace(place, value),
+            fitter: texts.fitter.replace(place, value),
+        };
+        match (&self.steps, step) {
+            (Steps::Number { from, .. }, Step::From(value)) => Some(filled(from, VALUE, value)),
+            (Steps::Number { below, .. }, Step::Below(keeps, value)) => {
+                Some(filled(&filled(below, KEEPS, keeps), VALUE, value))
+            }
+            (Steps::Words(words), Step::Word(word)) => words.get(word).cloned(),
+            (Steps::Bits { has, .. }, Step::Has(bit)) => has.get(bit).cloned(),
+            (Steps::Bits { lacks, .. }, Step::Lacks(bit)) => lacks.get(bit).cloned(),
+            _ => None,
+        }
+    }
+}
+
+fn read_row<'d>(
+    reader: &mut Reader<'d>,
+    vocabulary: &Vocabulary,
+    row: &'d Node,
+    table: &mut BTreeMap<&'static str, Phrase>,
+) {
+    let Some(mut fields) = reader.fields(row, "a phrase") else {
+        return;
+    };
+    let named = fields.require("fact", reader);
+    let fact = named.and_then(|node| answer_named(reader, vocabulary, node));
+    let called = fields
+        .require("called", reader)
+        .and_then(|node| reader.text(node, "what it is called"));
+    let asked = fields
+        .require("asked", reader)
+        .and_then(|node| texts(reader, node, &[]));
+    let Some((name, kind)) = fact else {
+        // What else the row may say hangs on the fact.
+        let _ = fields.rest();
+        return;
+    };
+    let steps = match kind {
+        Kind::Number { .. } => number(reader, &mut fields),
+        Kind::Choice(words) => words_of(reader, &mut fields, "words", words).map(Steps::Words),
+        Kind::Flag => words_of(reader, &mut fields, "words", &["no", "yes"]).map(Steps::Words),
+        Kind::Set(words) => {
+            let has = words_of(reader, &mut fields, "has", words);
+            let lacks = words_of(reader, &mut fields, "lacks", words);
+            has.zip(lacks)
+                .map(|(has, lacks)| Steps::Bits { has, lacks })
+        }
+    };
+    fields.close(reader);
+    if table.contains_key(name)
+        && let Some(node) = named
+    {
+        reader.fault(node, "repeated-phrase", format!("`{name}` is said twice"));
+    }
+    if let (Some(called), Some(asked), Some(steps)) = (called, asked, steps) {
+        let called = called.to_owned();
+        table.insert(
+            name,
+            Phrase {
+                called,
+                asked,
+                steps,
+            },
+        );
+    }
+}
+
+fn answer_named<'d>(
+    reader: &mut Reader<'d>,
+    vocabulary: &Vocabulary,
+    node: &'d Node,
+) -> Option<(&'static str, Kind)> {
+    let name = reader.text(node, "a fact")?;
+    let answers = || {
+        let facts = vocabulary.facts().iter();
+        facts.filter(|fact| fact.origin == Origin::Answer)
+    };
+    let found = answers().find(|fact| fact.name == name);
+    if found.is_none() {
+        let message = format!("there is no answer `{name}`");
+        match nearest(name, answers().map(|fact| fact.name)) {
+            Some(near) => {
+                let help = format!("did you mean `{near}`?");
+                reader.fault_with_help(node, "unknown-fact", message, help);
+            }
+            None => reader.fault(node, "unknown-fact", message),
+        }
+    }
+    found.map(|fact| (fact.name, fact.kind))
+}
+
+fn number<'d>(reader: &mut Reader<'d>, fields: &mut Fields<'d>) -> Option<Steps> {
+    let from = fields.require("from", reader);
+    let below = fields.require("below", reader);
+    let from = from.and_then(|node| texts(reader, node, &[VALUE]));
+    let below = below.and_then(|node| texts(reader, node, &[VALUE, KEEPS]));
+    Some(Steps::Number {
+        from: from?,
+        below: below?,
+    })
+}
+
+/// One phrase for each word, all of them.
+fn words_of<'d>(
+    reader: &mut Reader<'d>,
+    fields: &mut Fields<'d>,
+    key: &'static str,
+    words: &'static [&'static str],
+) -> Option<Vec<Texts>> {
+    let node = fields.require(key, reader)?;
+    let mut said = reader.fields(node, "the phrases of the words")?;
+    let found: Vec<Option<Texts>> = words
+        .iter()
+        .map(|word| {
+            let node = said.require(word, reader)?;
+            texts(reader, node, &[])
+        })
+        .collect();
+    said.close(reader);
+    found.into_iter().collect()
+}
+
+/// One text for all, or one for each audience.
+fn texts<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&str]) -> Option<Texts> {
+    if node.text().is_some() || node.is_null() {
+        return text(reader, node, places).map(Texts::alike);
+    }
+    let mut fields = reader.fields(node, "the phrase")?;
+    let [newcomer, league, fitter] = ["newcomer", "league", "fitter"].map(|key| {
+        let node = fields.require(key, reader)?;
+        text(reader, node, places)
+    });
+    fields.close(reader);
+    Some(Texts {
+        newcomer: newcomer?.to_owned(),
+        league: league?.to_owned(),
+        fitter: fitter?.to_owned(),
+    })
+}
+
+fn text<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&str]) -> Option<&'d str> {
+    let text = reader.text(node, "a phrase")?;
+    let found: usize = places.iter().map(|place| text.matches(place).count()).sum();
+    let wanted = usize::from(!places.is_empty());
+    if found != wanted || text.matches(['{', '}']).count() != 2 * found {
+        let message = match places {
+            [] => "a phrase for a word has no placeholder".to_owned(),
+            _ => format!("this phrase says `{}` once", places.join("` or `")),
+        };
+        reader.fault(node, "bad-placeholder", message);
+        return None;
+    }
+    Some(text)
+}
+
+impl Texts {
+    /// The words for each audience, after the same beginning for each.
+    pub(crate) fn after(&self, before: &Texts, between: &str) -> Texts {
+        let joined = |audience| {
+            let mut letters = self.of(audience).chars();
+            let first = letters.next().map(|c| c.to_lowercase());
+            let rest: String = first.into_iter().flatten().chain(letters).collect();
+            format!("{}{between}{rest}", before.of(audience))
+        };
+        Texts {
+            newcomer: joined(Audience::Newcomer),
+            league: joined(Audience::League),
+            fitter: joined(Audience::Fitter),
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! What there is to say against a shop's rules: the checks of [`search`](crate::search) over bowling's facts, stock and stages.
+
+mod behind;
+mod realm;
+mod when;
+
+use super::shop::Shop;
+use crate::search::{FindingKind, Findings, check_rules};
+
+/// What was found in a shop's rules.
+#[derive(Debug)]
+pub struct RuleChecks {
+    findings: Findings,
+}
+
+impl RuleChecks {
+    /// All findings, with how often each kind was looked for.
+    #[must_use]
+    pub fn findings(&self) -> &Findings {
+        &self.findings
+    }
+
+    /// Whether there is anything that ought to be put right.
+    #[must_use]
+    pub fn is_clean(&self) -> bool {
+        let mut findings = self.findings.findings.iter();
+        findings.all(|finding| finding.kind().is_note())
+    }
+
+    /// How many questions were not settled within the work limit.
+    #[must_use]
+    pub fn not_settled(&self) -> usize {
+        let open = |&kind: &FindingKind| self.findings.counted(kind).open;
+        FindingKind::ALL.iter().map(open).sum()
+    }
+}
+
+impl Shop {
+    /// Checks the rules in force, against the stock in force.
+    #[must_use]
+    pub fn check_rules(&self) -> RuleChecks {
+        let mut findings = check_rules(self.rules(), &realm::Shelf::new(self));
+        findings.sort();
+        RuleChecks { findings }
+    }
+
+    /// What a candidate of a choice is called.
+    #[must_use]
+    pub fn candidate_name(&self, subject: &str, candidate: usize) -> String {
+        realm::Shelf::new(self).name(subject, candidate)
+    }
+}

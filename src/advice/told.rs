@@ -1,0 +1,234 @@
+//! The picks of a shop over the answers that a profile could tell: what turning points are searched among.
+
+use super::chain::{Chain, Choice, Picks};
+use super::shop::Shop;
+use crate::bowler::{Answer, Bowler, Shape as Written, answer, go_together};
+use crate::notation::Notation;
+use crate::rules::{FactId, Interval, UNKNOWN};
+use crate::search::{Area, Decision, Holds, Point, Shape};
+
+/// What the profile has settled about the ball.
+#[derive(Debug)]
+enum Fixed {
+    Nothing,
+    /// This candidate.
+    Ball(usize),
+    /// One of these, in whatever weight is right.
+    Model(Vec<usize>),
+}
+
+/// Picks over answers that go together.
+#[derive(Debug)]
+pub(super) struct Told<'c, 's> {
+    shop: &'s Shop,
+    picks: Picks<'c, 's>,
+    bowler: Bowler,
+    answers: Vec<&'static Answer>,
+    fixed: Fixed,
+    /// Where the number of balls owned and their covers stand.
+    owned: Option<(usize, usize)>,
+}
+
+impl<'c, 's> Told<'c, 's> {
+    /// Over these answers; names that no answer has are left out.
+    pub(super) fn new(
+        shop: &'s Shop,
+        chain: &'c Chain<'s>,
+        bowler: &Bowler,
+        names: &[&str],
+    ) -> Self {
+        let vocabulary = shop.vocabulary();
+        let (answers, facts): (Vec<&'static Answer>, Vec<FactId>) = names
+            .iter()
+            .filter_map(|name| Some((answer(name)?, vocabulary.id(name)?)))
+            .unzip();
+        let fixed = fixed(shop, bowler);
+        let bowler = match fixed {
+            Fixed::Ball(ball) => {
+                bowler.with("settled.weight", Some(shop.candidates()[ball].weight))
+            }
+            _ => bowler.clone(),
+        };
+        let place = |name: &str| answers.iter().position(|answer| answer.name() == name);
+        Told {
+            shop,
+            picks: Picks::new(chain, &bowler, facts),
+            owned: place("owned.count").zip(place("owned.covers")),
+            bowler,
+            answers,
+            fixed,
+        }
+    }
+
+    /// The answers in their order.
+    pub(super) fn answers_told(&self) -> &[&'static Answer] {
+        &self.answers
+    }
+
+    /// Where the bowler stands.
+    pub(super) fn start(&self) -> Point {
+        self.picks.start()
+    }
+
+    /// Every value that an answer may be given.
+    pub(super) fn range(&self, answer: usize) -> Interval {
+        match self.answers[answer].shape() {
+            Written::Number {
+                lowest, highest, ..
+            } => Interval::between(lowest, highest),
+            Written::Choice(words) => Interval::between(0, last(words)),
+            Written::Flag => Interval::either(),
+            Written::Set(words) => Interval::between(0, (1 << words.len()) - 1),
+        }
+    }
+
+    /// A value as people read it.
+    pub(super) fn print(&self, answer: usize, value: i64) -> String {
+        let vocabulary = self.shop.vocabulary();
+        match vocabulary.id(self.answers[answer].name()) {
+            Some(fact) => vocabulary.print(fact, value),
+            None => value.to_string(),
+        }
+    }
+
+    /// The answers in full: one owned ball more where a cover more is owned.
+    pub(super) fn in_full(&self, point: &[i64]) -> Point {
+        let mut point = point.to_vec();
+        if let Some((count, covers)) = self.owned
+            && point[covers] != UNKNOWN
+        {
+            point[count] = point[count].max(i64::from(point[covers].count_ones()));
+        }
+        point
+    }
+
+    fn area_in_full(&self, area: &[Interval]) -> Area {
+        let mut area = area.to_vec();
+        if let Some((count, covers)) = self.owned
+            && area[covers].may_be_known()
+        {
+            let least = |bits: i64| i64::from(bits.count_ones());
+            let (low, high) = (least(area[covers].lowest()), least(area[covers].highest()));
+            let unknown = area[count].may_be_unknown() && area[covers].may_be_unknown();
+            let counted = match area[count].may_be_known() {
+                true if area[count].may_be_unknown() || area[covers].may_be_unknown() => {
+                    Interval::between(
+                        area[count].lowest().min(low),
+                        area[count].highest().max(high),
+                    )
+                }
+                true => Interval::between(
+                    area[count].lowest().max(low),
+                    area[count].highest().max(high),
+                ),
+                false => Interval::between(low, high),
+            };
+            area[count] = if unknown {
+                counted.or_unknown()
+            } else {
+                counted
+            };
+        }
+        area
+    }
+
+    /// What the profile has settled takes the place of what the rules pick.
+    fn settled(&self, choice: Choice) -> Choice {
+        let weight_of = |ball: &usize| self.shop.candidates()[*ball].weight;
+        match &self.fixed {
+            Fixed::Nothing => choice,
+            Fixed::Ball(ball) => Choice {
+                ball: Some(*ball),
+                ..choice
+            },
+            Fixed::Model(balls) => {
+                let weight = choice.weight.or_else(|| balls.iter().map(weight_of).min());
+                let ball = balls.iter().find(|ball| Some(weight_of(ball)) == weight);
+                Choice {
+                    weight,
+                    ball: ball.copied(),
+                    ..choice
+                }
+            }
+        }
+    }
+}
+
+fn last(words: &[&str]) -> i64 {
+    i64::try_from(words.len()).unwrap_or(1) - 1
+}
+
+fn fixed(shop: &Shop, bowler: &Bowler) -> Fixed {
+    let Some(settled) = bowler.settled_ball() else {
+        return Fixed::Nothing;
+    };
+    let (model, weight) = settled.split_once('@').unwrap_or((settled, ""));
+    let own = (0..shop.candidates().len()).filter(|&c| shop.stock_model(c) == model);
+    let own: Vec<usize> = own.collect();
+    let weight = Notation::Weight.read(weight).ok();
+    let ball = own
+        .iter()
+        .find(|&&c| Some(shop.candidates()[c].weight) == weight);
+    match ball {
+        Some(&ball) => Fixed::Ball(ball),
+        None => Fixed::Model(own),
+    }
+}
+
+impl Decision for Told<'_, '_> {
+    type Pick = Choice;
+
+    fn answers(&self) -> usize {
+        self.answers.len()
+    }
+
+    fn shape(&self, answer: usize) -> Shape {
+        self.picks.shape(answer)
+    }
+
+    fn pick(&self, point: &[i64]) -> Choice {
+        self.settled(self.picks.pick(&self.in_full(point)))
+    }
+
+    fn holds(&self, area: &[Interval], pick: &Choice) -> Holds {
+        let area = self.area_in_full(area);
+        if matches!(self.fixed, Fixed::Nothing) {
+            return self.picks.holds(&area, pick);
+        }
+        // What the rules pick stays, so what is settled over it stays.
+        let corner: Point = area.iter().map(|range| range.lowest()).collect();
+        let by_rules = self.picks.pick(&corner);
+        if self.settled(by_rules) == *pick {
+            return self.picks.holds(&area, &by_rules);
+        }
+        Holds::Open { split: Vec::new() }
+    }
+
+    fn is_possible(&self, point: &[i64]) -> bool {
+        let point = self.in_full(point);
+        go_together(|name| {
+            let place = self.answers.iter().position(|answer| answer.name() == name);
+            match place {
+                Some(place) => Some(point[place]).filter(|value| *value != UNKNOWN),
+                None => self.bowler.answer(name),
+            }
+        })
+    }
+
+    fn cuts(&self, answer: usize) -> &[i64] {
+        self.picks.cuts(answer)
+    }
+}
+
+/// The answers of the bowler, the balls owned and the fit card on which the pick can hang, in the vocabulary's order.
+pub(super) fn answers_of(chain: &Chain<'_>) -> Vec<&'static str> {
+    let vocabulary = chain.shop.vocabulary();
+    let names = chain.matters().into_iter();
+    let names = names.map(|fact| vocabulary.fact(fact).name);
+    let told = |name: &&str| {
+        ["bowler.", "owned.", "card."]
+            .iter()
+            .any(|of| name.starts_with(of))
+    };
+    names.filter(told).collect()
+}

@@ -1,0 +1,192 @@
+//! Which answers would change the pick, as people read it.
+
+use super::Look;
+use super::page::{Page, capitalised};
+use crate::advice::{Picked, Together, Turning, WhatIf};
+use crate::rules::Audience;
+
+/// Steps told to a customer: of what was answered, and of what wasn't.
+const TOLD: usize = 5;
+const NOT_TOLD: usize = 2;
+/// The most of them that stand for one answer.
+const OF_ONE: usize = 2;
+
+/// Writes the turning points as plain text, ending in a line break.
+#[must_use]
+pub fn what_if_text(what_if: &WhatIf, look: &Look) -> String {
+    let mut page = Page::new(look);
+    if !what_if.bowler().is_empty() {
+        page.heading(&format!("For {}", what_if.bowler()));
+    }
+    page.paragraph(2, &standing(what_if));
+    let expert = page.audience() == Audience::Fitter;
+    let turns = match expert {
+        true => what_if.turns().iter().collect(),
+        false => most_telling(what_if.turns()),
+    };
+    list(&mut page, "What would change this", &turns, true);
+    list(&mut page, "And what we don't know yet", &turns, false);
+    together(&mut page, what_if.together());
+    let more = what_if.turns().len() - turns.len();
+    if more > 0 {
+        let words = format!("The fitter's list has {more} more.");
+        page.paragraph(2, &words);
+    }
+    if expert {
+        steady(&mut page, what_if);
+    }
+    page.explain();
+    page.finish()
+}
+
+/// The steps of answers that were given, or of those that weren't.
+fn list(page: &mut Page<'_>, title: &str, turns: &[&Turning], told: bool) {
+    let mut first = true;
+    for turn in turns.iter().filter(|turn| turn.is_told() == told) {
+        if std::mem::take(&mut first) {
+            page.heading(title);
+        }
+        let audience = page.audience();
+        let phrase = turn.step().phrase().of(audience);
+        let mut words = sentence(phrase, turn.picked(), turn.changed());
+        if audience == Audience::Fitter {
+            words.push_str(&format!(" ({})", background(turn)));
+        }
+        page.item(2, "- ", &words);
+    }
+}
+
+/// What is picked as things stand, and what no answer can change.
+fn standing(what_if: &WhatIf) -> String {
+    let now = what_if.now();
+    let mut words = match (now.name(), now.grip()) {
+        (Some(name), Some(grip)) => format!("As things stand: {name}, with a {grip} grip."),
+        (Some(name), None) => format!("As things stand: {name}."),
+        (None, _) => "As things stand, no ball on the shelf is right.".to_owned(),
+    };
+    if let Some(settled) = listed(what_if.settled()) {
+        let verb = if what_if.settled().len() == 1 {
+            "is"
+        } else {
+            "are"
+        };
+        words.push_str(&format!(
+            " {} {verb} settled, so no answer changes that.",
+            capitalised(&format!("the {settled}"))
+        ));
+    }
+    words
+}
+
+fn listed(words: &[&str]) -> Option<String> {
+    match words {
+        [] => None,
+        [only] => Some((*only).to_owned()),
+        [most @ .., end] => Some(format!("{} and {end}", most.join(", "))),
+    }
+}
+
+/// Those told to a customer: not too many, nor too many of one answer.
+fn most_telling(turns: &[Turning]) -> Vec<&Turning> {
+    let mut shown: Vec<&Turning> = Vec::new();
+    for turn in turns {
+        let count = |like: &dyn Fn(&Turning) -> bool| shown.iter().filter(|t| like(t)).count();
+        let of_one = count(&|other| other.step().fact() == turn.step().fact());
+        let of_kind = count(&|other| other.is_told() == turn.is_told());
+        let most = if turn.is_told() { TOLD } else { NOT_TOLD };
+        if of_kind < most && of_one < OF_ONE {
+            shown.push(turn);
+        }
+    }
+    shown
+}
+
+/// A phrase that begins, and what we'd pick then.
+pub(super) fn sentence(phrase: &str, picked: &Picked, changed: &[&str]) -> String {
+    format!("{phrase}, {}.", then(picked, changed))
+}
+
+/// `we'd pick Common Daisy, 12 lb`; of what stays the same nothing is said.
+fn then(picked: &Picked, changed: &[&str]) -> String {
+    let ball = changed.contains(&"ball");
+    let grip = picked.grip().filter(|_| changed.contains(&"grip"));
+    match (picked.name().filter(|_| ball), grip) {
+        (Some(name), Some(grip)) => format!("we'd pick {name}, with a {grip} grip"),
+        (Some(name), None) => format!("we'd pick {name}"),
+        (None, _) if ball => "no ball on the shelf would be right".to_owned(),
+        (None, Some(grip)) => format!("we'd pick a {grip} grip for the same ball"),
+        (None, None) => match picked.weight() {
+            Some(weight) => format!("we'd look for {weight}"),
+            None => "no weight would be right".to_owned(),
+        },
+    }
+}
+
+/// The answer with both its values, and what changes.
+fn background(turn: &Turning) -> String {
+    let keeps = match turn.keeps() {
+        Some((_, keeps)) => format!("{keeps} keeps, {} changes", turn.step().shown()),
+        None => format!("{} changes", turn.step().shown()),
+    };
+    let also: String = turn
+        .also()
+        .iter()
+        .map(|also| format!(", with {} {}", also.fact(), also.shown()))
+        .collect();
+    let ball = turn.picked().ball().unwrap_or("no ball");
+    let changed = turn.changed().join(", ");
+    format!("{}: {keeps} {changed}{also}; {ball}", turn.step().fact())
+}
+
+fn together(page: &mut Page<'_>, together: &Together) {
+    match together {
+        Together::NotAsked => {}
+        Together::Nothing => {
+            page.paragraph(2, "No answer changes this, nor any two together.");
+        }
+        Together::NotSettled(work) => {
+            page.paragraph(2, "No single answer changes this.");
+            if page.audience() == Audience::Fitter {
+                let words = format!("Two together: not settled within {work} looks.");
+                page.paragraph(2, &words);
+            }
+        }
+        Together::Nearest {
+            steps: [one, other],
+            picked,
+            certain,
+        } => {
+            page.heading("No single answer changes this, but two together do");
+            let audience = page.audience();
+            let phrase = other.phrase().after(one.phrase(), ", and ");
+            let changed = ["weight", "grip", "ball"];
+            let mut words = sentence(phrase.of(audience), picked, &changed);
+            if audience == Audience::Fitter {
+                let sure = if *certain {
+                    "the nearest pair"
+                } else {
+                    "a nearer pair may exist"
+                };
+                words.push_str(&format!(
+                    " ({} {}, {} {}; {sure})",
+                    one.fact(),
+                    one.shown(),
+                    other.fact(),
+                    other.shown()
+                ));
+            }
+            page.item(2, "- ", &words);
+        }
+    }
+}
+
+fn steady(page: &mut Page<'_>, what_if: &WhatIf) {
+    if !what_if.steady().is_empty() {
+        page.heading("Tried at every step, without a change");
+        page.paragraph(2, &format!("{}.", what_if.steady().join(", ")));
+    }
+    if !what_if.unfinished().is_empty() {
+        page.heading("Not tried at every step");
+        page.paragraph(2, &format!("{}.", what_if.unfinished().join(", ")));
+    }
+}
