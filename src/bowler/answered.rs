@@ -64,6 +64,7 @@ impl Bowler {
             owned: Vec::new(),
             used: None,
             settled_ball: None,
+            give_or_take: Default::default(),
         }
         .reread()
         .unwrap_or_else(|bowler| *bowler)

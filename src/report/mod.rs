@@ -18,12 +18,12 @@ mod page;
 mod points;
 mod question;
 mod refit;
-mod rules_diff;
 mod rule_checks;
+mod rules_diff;
 pub mod sheet;
-mod why_not;
 mod sure;
 mod whatif;
+mod why_not;
 mod words;
 
 #[cfg(test)]
@@ -34,19 +34,17 @@ pub(crate) use json::{Head, written};
 pub use calibrated::{calibrated_json, calibrated_text};
 pub use contrast::contrast_text;
 pub use coverage::{coverage_json, coverage_text};
-pub use json::{CONTRACT, contrast_json, json, offers_json, refit_json, why_not_json};
+pub use json::{
+    CONTRACT, contrast_json, json, offers_json, refit_json, what_if_json, why_not_json,
+};
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
-pub use rules_diff::{rules_diff_json, rules_diff_text};
 pub use question::{help_text, next_json, question_text};
-pub use why_not::why_not_text;
-pub use json::{CONTRACT, json, offers_json, refit_json, what_if_json};
-pub use legal::{Legal, legal_json, legal_text};
-pub use look::{Look, Term};
-pub use offers::offers_text;
-pub use whatif::what_if_text;
 pub use rule_checks::{rule_checks_json, rule_checks_text};
+pub use rules_diff::{rules_diff_json, rules_diff_text};
+pub use whatif::what_if_text;
+pub use why_not::why_not_text;
 
 use crate::advice::{Advice, Refit};
 use crate::rules::Audience;

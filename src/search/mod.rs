@@ -7,22 +7,22 @@
 mod arm;
 mod decision;
 mod effort;
+mod finding;
 mod matters;
 mod pair;
-mod reduce;
-mod row;
-mod finding;
 mod reach;
 mod realm;
+mod reduce;
+mod row;
 mod rule_checks;
 mod settle;
 mod span;
 mod turn;
 
 pub use decision::{Area, Decision, Holds, Point, Shape};
+pub use finding::{Clash, Counted, Finding, FindingKind, Findings};
 pub use matters::{Matters, turning_with};
 pub use pair::{Pair, pair};
-pub use finding::{Clash, Counted, Finding, FindingKind, Findings};
 pub use reach::{Judged, Reached, Region, reach};
 pub use realm::{Can, Example, Realm, can_hold, can_hold_for_all};
 pub use rule_checks::{MOST, check_rules};

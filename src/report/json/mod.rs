@@ -6,8 +6,8 @@ mod head;
 mod offers;
 mod refit;
 mod spec;
-mod why_not;
 mod whatif;
+mod why_not;
 
 use serde::Serialize;
 
@@ -22,8 +22,8 @@ pub use contrast::contrast_json;
 pub(crate) use head::Head;
 pub use offers::offers_json;
 pub use refit::refit_json;
-pub use why_not::why_not_json;
 pub use whatif::what_if_json;
+pub use why_not::why_not_json;
 
 /// The number of the contract that answer documents follow.
 pub const CONTRACT: u32 = 1;
