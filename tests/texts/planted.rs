@@ -20,8 +20,8 @@ fn vocabulary() -> Arc<Vocabulary> {
     };
     let weight = Kind::Number {
         notation: Notation::Weight,
-        lowest: 1,
-        highest: 30,
+        lowest: 100,
+        highest: 3000,
     };
     let facts = vec![
         fact("flyer.weight", weight),
@@ -112,15 +112,14 @@ fn a_slip_of_the_pen_is_told_with_the_word_that_was_meant() {
 #[test]
 fn regular_forms_numbers_and_explained_phrases_are_plain() {
     let texts = [
-        "The kites' lines aren't tied.",
+        "The kites' line isn't tied.",
         "\"It carries 3 of the kites, holding 1/8 lines.\"",
         "\"The tow point is good: tow points hold.\"",
         "The tow point's line.",
-        "Your {flyer.place} is good.",
+        "\"Your {flyer.place} is good.\"",
     ];
-    let texts = texts.map(|text| text.replace("aren't", "isn't"));
     for text in texts {
-        assert_eq!(found(&rule(&text)), [], "{text}");
+        assert_eq!(found(&rule(text)), [], "{text}");
     }
 }
 
@@ -222,18 +221,14 @@ glossary:
         .into_iter()
         .map(|one| (one.place, one.misworded.to_string()))
         .collect();
-    let says = |word: &str, near: &str| {
-        format!("`{word}` is neither a plain word nor explained in the glossary{near}")
-    };
+    let says =
+        |word: &str| format!("`{word}` is neither a plain word nor explained in the glossary");
     let wanted = [
-        (
-            TextPlace::Meaning("spar".to_owned()),
-            says("rod", "; did you mean `to`?"),
-        ),
-        (TextPlace::Then("r".to_owned()), says("luff", "")),
+        (TextPlace::Meaning("spar".to_owned()), says("rod")),
+        (TextPlace::Then("r".to_owned()), says("luff")),
         (
             TextPlace::Assumption("flyer.weight".to_owned()),
-            says("luffs", ""),
+            says("luffs"),
         ),
     ];
     assert_eq!(places, wanted);

@@ -16,7 +16,7 @@ fn faults(text: &str) -> Vec<String> {
         .iter()
         .map(|fault| {
             let place = fault.place().unwrap();
-            format!("{}:{} {}", place.line(), place.column(), fault.code())
+            format!("{}:{} {}", place.line, place.column, fault.code())
         })
         .collect()
 }
@@ -39,12 +39,12 @@ fn every_fault_of_the_words_is_told() {
         "2:28 repeated-word",
         "2:34 bad-word",
         "2:39 bad-word",
-        "2:42 wrong-shape",
+        "2:42 shape",
         "4:7 missing",
         "5:7 missing",
         "6:14 avoided-and-plain",
-        "7:50 unknown-word",
-        "8:40 unknown-key",
+        "7:51 unknown-value",
+        "8:42 unknown-key",
         "9:17 unknown-subject",
         "10:3 unknown-key",
     ];
