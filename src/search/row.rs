@@ -59,6 +59,7 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
         far: i64,
     ) -> Result<Option<(i64, D::Pick)>, Spent> {
         let mut stretches = vec![(near, far)];
+        let mut possible = None;
         while let Some((near, far)) = stretches.pop() {
             if near.abs_diff(far) < FEW {
                 for value in walk(near, far) {
@@ -66,8 +67,21 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
                         return Ok(Some((value, pick)));
                     }
                 }
-            } else if !self.is_proved(Interval::between(near, far), self.target)? {
+                continue;
+            }
+            if self.is_proved(Interval::between(near, far), self.target)? {
+                continue;
+            }
+            if possible == Some(near) {
                 stretches.extend(self.parts(near, far));
+                continue;
+            }
+            // Bounds needn't be asked about what can't be given.
+            possible = self.first_possible(near, far)?;
+            match possible {
+                Some(first) if first == near => stretches.extend(self.parts(near, far)),
+                Some(first) => stretches.push((first, far)),
+                None => {}
             }
         }
         Ok(None)
