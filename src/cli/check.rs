@@ -12,7 +12,7 @@ pub(super) fn check(ask: &Check) -> Result<(), Refusal> {
     let mut files = ask.shop.files();
     files.rules.extend(ask.files.iter().cloned());
     let shop = Shop::open(&files).map_err(|trouble| trouble.to_string())?;
-    let checks = shop.check_rules();
+    let checks = shop.check_rules().map_err(|trouble| trouble.to_string())?;
     let text = if ask.output.json {
         report::rule_checks_json(&shop, &checks)
     } else {

@@ -285,8 +285,17 @@ impl Checks<'_> {
     }
 
     fn printed(&mut self, subject: &str, rule: RuleId) {
+        // The points of a candidate that is ruled out are told to nobody.
+        let mut out = Vec::new();
+        if self.rules.doing(rule) == Doing::Points {
+            let all = self.rules.about(subject).into_iter();
+            let rules_out = |&other: &RuleId| self.rules.doing(other) == Doing::RuleOut;
+            out.extend(all.filter(rules_out).filter(|&other| self.counts(other)));
+        }
+        let out = Statement::any(out.iter().map(|&other| self.rules.when(other)));
         for fact in self.rules.printed(rule) {
             let told = self.rules.when(rule).and(self.rules.number_known(rule));
+            let told = told.and(out.clone().not());
             let unknown = told.and(Statement::unknown(fact));
             self.wherever(
                 (FindingKind::MayBeUnknown, &[rule]),

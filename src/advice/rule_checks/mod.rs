@@ -1,9 +1,12 @@
 //! What there is to say against a shop's rules: the checks of [`search`](crate::search) over bowling's facts, stock and stages.
 
 mod behind;
+mod reachable;
 mod realm;
+mod unused;
 mod when;
 
+use super::outcome::Trouble;
 use super::shop::Shop;
 use crate::search::{FindingKind, Findings, check_rules};
 
@@ -37,11 +40,16 @@ impl RuleChecks {
 
 impl Shop {
     /// Checks the rules in force, against the stock in force.
-    #[must_use]
-    pub fn check_rules(&self) -> RuleChecks {
+    ///
+    /// # Errors
+    /// [`Trouble::Rules`] where the rules have no weight, grip or ball to choose.
+    pub fn check_rules(&self) -> Result<RuleChecks, Trouble> {
         let mut findings = check_rules(self.rules(), &realm::Shelf::new(self));
+        unused::facts(self, &mut findings);
+        unused::words(self, &mut findings);
+        reachable::balls(self, &mut findings)?;
         findings.sort();
-        RuleChecks { findings }
+        Ok(RuleChecks { findings })
     }
 
     /// What a candidate of a choice is called.
