@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-use spanwright::advice::{Shop, ShopFiles};
+use spanwright::advice::{Over, Shop, ShopFiles};
 use spanwright::bowler::Bowler;
 use spanwright::document::{Document, Format};
 
@@ -104,6 +104,21 @@ fn the_profile_and_the_rules_shown_are_read_without_fault() {
     shop.unwrap_or_else(|trouble| panic!("{trouble}"))
         .advise(&bowler)
         .unwrap();
+}
+
+#[test]
+fn the_unsure_profile_is_told_how_sure_it_is() {
+    let readme = file("README.md");
+    let blocks = blocks(&readme, "yaml");
+    let mut blocks = blocks.iter();
+    let block = blocks.find(|block| block.starts_with("# unsure.yaml"));
+    let profile = Document::parse("unsure.yaml", block.unwrap().as_bytes(), Format::Yaml);
+    let bowler = Bowler::read(&profile.unwrap()).unwrap();
+    let sure = Shop::demo().unwrap().how_sure(&bowler).unwrap();
+    let stated = sure.ranges().iter();
+    let stated = stated.filter(|range| range.give_or_take().is_some());
+    assert_eq!(stated.count(), 3);
+    assert!(!matches!(sure.over(), Over::NothingStated));
 }
 
 #[test]

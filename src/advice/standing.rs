@@ -31,15 +31,17 @@ pub struct Standing<'s> {
     pub(super) bowler: String,
     /// By rule: the most that any ball left gets by it.
     most: OnceLock<BTreeMap<RuleId, Most>>,
+    /// By rule: what the pick gets by it.
+    picks: OnceLock<BTreeMap<RuleId, i64>>,
 }
 
 /// The most points that a ball left gets by one rule.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Most {
     /// Tenths of a point; 0 where a ball is left that the rule doesn't speak of and no other gets more.
     pub(super) points: i64,
-    /// The first ball that gets them, where the rule speaks of it.
-    pub(super) by: Option<usize>,
+    /// The first ball that gets them, and its line, where the rule speaks of it.
+    pub(super) by: Option<(usize, Line)>,
 }
 
 impl Shop {
@@ -69,6 +71,7 @@ impl Shop {
             situation,
             ranking,
             most: OnceLock::new(),
+            picks: OnceLock::new(),
         })
     }
 
@@ -153,30 +156,48 @@ impl Standing<'_> {
             let world = self.world();
             let left = self.ranking.order();
             // With how many balls the rule speaks of.
-            let mut most: BTreeMap<RuleId, (Most, usize)> = BTreeMap::new();
+            let mut most: BTreeMap<RuleId, (usize, Line, usize)> = BTreeMap::new();
             for &candidate in left {
                 for line in counted(&self.ledger(&world, candidate)) {
-                    let points = line.points();
-                    let by = Some(candidate);
-                    let (best, spoken) =
-                        most.entry(line.rule()).or_insert((Most { points, by }, 0));
+                    let best = most.entry(line.rule());
+                    let (by, best, spoken) = best.or_insert_with(|| (candidate, line.clone(), 0));
                     *spoken += 1;
-                    if points > best.points {
-                        *best = Most { points, by };
+                    if line.points() > best.points() {
+                        (*by, *best) = (candidate, line.clone());
                     }
                 }
             }
-            let passed_over = Most {
-                points: 0,
-                by: None,
-            };
             most.into_iter()
-                .map(|(rule, (best, spoken))| match spoken < left.len() {
-                    true if best.points < 0 => (rule, passed_over),
-                    _ => (rule, best),
+                .map(|(rule, (by, line, spoken))| {
+                    let passed_over = spoken < left.len() && line.points() < 0;
+                    let most = match passed_over {
+                        true => Most {
+                            points: 0,
+                            by: None,
+                        },
+                        false => Most {
+                            points: line.points(),
+                            by: Some((by, line)),
+                        },
+                    };
+                    (rule, most)
                 })
                 .collect()
         })
+    }
+
+    /// Tenths of a point that the pick gets by a rule.
+    pub(super) fn picks_points(&self, rule: RuleId) -> i64 {
+        let points = self.picks.get_or_init(|| {
+            let Some(pick) = self.pick else {
+                return BTreeMap::new();
+            };
+            let ledger = self.ledger(&self.world(), pick);
+            counted(&ledger)
+                .map(|line| (line.rule(), line.points()))
+                .collect()
+        });
+        points.get(&rule).copied().unwrap_or(0)
     }
 
     /// The place of a ball among those left, if nothing ruled it out; 1 for the best.

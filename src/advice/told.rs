@@ -2,7 +2,7 @@
 
 use super::chain::{Chain, Choice, Picks};
 use super::shop::Shop;
-use crate::bowler::{Answer, Bowler, Shape as Written, answer, go_together};
+use crate::bowler::{Answer, Bowler, Shape as Written, answer, contradiction};
 use crate::notation::Notation;
 use crate::rules::{FactId, Interval, UNKNOWN};
 use crate::search::{Area, Decision, Holds, Point, Shape};
@@ -206,13 +206,14 @@ impl Decision for Told<'_, '_> {
 
     fn is_possible(&self, point: &[i64]) -> bool {
         let point = self.in_full(point);
-        go_together(|name| {
+        let value = |name: &str| {
             let place = self.answers.iter().position(|answer| answer.name() == name);
             match place {
                 Some(place) => Some(point[place]).filter(|value| *value != UNKNOWN),
                 None => self.bowler.answer(name),
             }
-        })
+        };
+        contradiction(&value).is_none()
     }
 
     fn cuts(&self, answer: usize) -> &[i64] {

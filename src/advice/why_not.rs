@@ -68,6 +68,7 @@ pub struct Cost {
     pub(crate) own: i64,
     pub(crate) best: i64,
     pub(crate) best_ball: Option<String>,
+    pub(crate) pick: i64,
     pub(crate) lacks: bool,
     pub(crate) line: Reason,
 }
@@ -198,29 +199,26 @@ impl Standing<'_> {
         let ledger = self.ledger(world, candidate);
         let own = |rule: RuleId| counted(&ledger).find(|line| line.rule() == rule);
         let points = |rule: RuleId| own(rule).map_or(0, Line::points);
-        let mut lost: Vec<(i64, RuleId, Most)> = self
+        let mut lost: Vec<(i64, RuleId, &Most)> = self
             .most()
             .iter()
-            .map(|(&rule, &most)| (most.points - points(rule), rule, most))
+            .map(|(&rule, most)| (most.points - points(rule), rule, most))
             .filter(|(lost, ..)| *lost > 0)
             .collect();
         lost.sort_by_key(|&(lost, rule, _)| (std::cmp::Reverse(lost), rule));
         lost.truncate(COSTS);
-        let cost = |(_, rule, most): (i64, RuleId, Most)| {
-            let own = own(rule);
+        let cost = |(_, rule, most): (i64, RuleId, &Most)| {
             // A line against it speaks for itself; what it lacks is said by the ball that has it.
-            let against = own.filter(|line| line.points() < 0).cloned();
-            let line = against.clone().or_else(|| {
-                let best = self.ledger(world, most.by?);
-                let line = counted(&best).find(|line| line.rule() == rule)?;
-                Some(line.clone())
-            })?;
+            let against = own(rule).filter(|line| line.points() < 0);
+            let best = most.by.as_ref();
+            let line = against.or(best.map(|(_, line)| line))?;
             Some(Cost {
                 own: points(rule),
                 best: most.points,
-                best_ball: most.by.map(|by| self.name(by)),
+                best_ball: best.map(|(by, _)| self.name(*by)),
+                pick: self.picks_points(rule),
                 lacks: against.is_none(),
-                line: explain::reason(self.shop.rules(), &line, Scale::Points),
+                line: explain::reason(self.shop.rules(), line, Scale::Points),
             })
         };
         lost.into_iter().filter_map(cost).collect()
@@ -347,6 +345,10 @@ impl Cost {
     /// The first ball that gets the most; none where the best is to be passed over by the rule.
     pub fn best_ball(&self) -> Option<&str> {
         self.best_ball.as_deref()
+    }
+    /// What the pick gets by it; the same as [`Cost::own`] where the rule doesn't tell the two apart.
+    pub fn pick(&self) -> i64 {
+        self.pick
     }
     /// True if the ball lacks something that another has; false if it has something against it.
     pub fn lacks(&self) -> bool {

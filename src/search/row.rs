@@ -103,10 +103,19 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
 
     /// The first possible value from `near` to `far`.
     pub(super) fn first_possible(&mut self, near: i64, far: i64) -> Result<Option<i64>, Spent> {
-        for value in walk(near, far) {
-            self.point[self.answer] = value;
-            if self.effort.is_possible(&self.point)? {
-                return Ok(Some(value));
+        let mut stretches = vec![(near, far)];
+        while let Some((near, far)) = stretches.pop() {
+            let is_short = near.abs_diff(far) < FEW;
+            // Most often it is the nearest.
+            for value in walk(near, if is_short { far } else { near }) {
+                self.point[self.answer] = value;
+                if self.effort.is_possible(&self.point)? {
+                    return Ok(Some(value));
+                }
+            }
+            self.area[self.answer] = Interval::between(near, far);
+            if !is_short && self.effort.may_be_possible(&self.area)? {
+                stretches.extend(self.parts(near, far));
             }
         }
         Ok(None)
