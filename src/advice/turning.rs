@@ -17,7 +17,7 @@ const FOR_ONE: usize = 1_000_000;
 /// Boxes and points looked at for two answers together.
 const FOR_TWO: usize = 2_000;
 /// In how many places an answer that wasn't given is looked at beyond its step.
-const LOOKS: i64 = 16;
+const LOOKS: i64 = 8;
 /// How far away another word is, in thousandths: as far as a number that is half as much again. Own choice.
 const A_WORD: i64 = 500;
 
