@@ -9,7 +9,7 @@ use super::super::shop::Shop;
 use crate::bowler::Bowler;
 use crate::document::{Document, Format};
 use crate::rules::{FactId, Interval, Kind, Origin, UNKNOWN};
-use crate::search::{Decision, Finding, FindingKind, Findings, Point};
+use crate::search::{Decision, FindingKind, Findings, Point};
 
 /// How many people at random are asked.
 const STRANGERS: usize = 6_000;
@@ -50,7 +50,10 @@ pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<(), Trouble>
     for (ball, somebody) in found.iter().enumerate() {
         match somebody {
             Some(_) => findings.absent(FindingKind::Unreachable),
-            None => findings.open(FindingKind::Unreachable, &[]),
+            None => {
+                let name = shop.candidates()[ball].id.clone();
+                findings.open_for(FindingKind::Unreachable, name);
+            }
         }
     }
     Ok(())
@@ -66,7 +69,11 @@ fn nobody() -> Option<Bowler> {
 fn answers(shop: &Shop) -> Vec<FactId> {
     let vocabulary = shop.vocabulary();
     let stages = ["weight", "grip", "ball"];
-    let of_stages = shop.rules().rules().iter().filter(|rule| stages.contains(&rule.subject()));
+    let of_stages = shop
+        .rules()
+        .rules()
+        .iter()
+        .filter(|rule| stages.contains(&rule.subject()));
     let mut facts: Vec<FactId> = of_stages
         .flat_map(|rule| rule.facts().iter().copied())
         .flat_map(|fact| {
