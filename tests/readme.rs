@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-use spanwright::advice::{Shop, ShopFiles};
+use spanwright::advice::{Over, Shop, ShopFiles};
 use spanwright::bowler::Bowler;
 use spanwright::document::{Document, Format};
 
@@ -56,6 +56,10 @@ fn as_a_shell_would(word: &str) -> Vec<String> {
 fn every_command_is_understood() {
     let readme = file("README.md");
     let folder = tempfile::tempdir().unwrap();
+    let ours = folder.path().join("our-rules.yaml");
+    let shown = blocks(&readme, "yaml");
+    let rules = shown.iter().find(|b| b.starts_with("# our-rules.yaml"));
+    fs::write(&ours, rules.unwrap()).unwrap();
     for line in blocks(&readme, "console").concat().lines() {
         let Some((_, words)) = line.split_once(" -- ") else {
             continue;
@@ -69,6 +73,7 @@ fn every_command_is_understood() {
         let words = words
             .replace("BOWLER", bowler)
             .replace("BALL", "catalog-demo/balls/drilled-yarrow.yaml")
+            .replace("our-rules.yaml", ours.to_str().unwrap())
             .replace("sheet.html", page.to_str().unwrap());
         let output = Command::new(env!("CARGO_BIN_EXE_spanwright"))
             .current_dir(env!("CARGO_MANIFEST_DIR"))
@@ -104,6 +109,21 @@ fn the_profile_and_the_rules_shown_are_read_without_fault() {
     shop.unwrap_or_else(|trouble| panic!("{trouble}"))
         .advise(&bowler)
         .unwrap();
+}
+
+#[test]
+fn the_unsure_profile_is_told_how_sure_it_is() {
+    let readme = file("README.md");
+    let blocks = blocks(&readme, "yaml");
+    let mut blocks = blocks.iter();
+    let block = blocks.find(|block| block.starts_with("# unsure.yaml"));
+    let profile = Document::parse("unsure.yaml", block.unwrap().as_bytes(), Format::Yaml);
+    let bowler = Bowler::read(&profile.unwrap()).unwrap();
+    let sure = Shop::demo().unwrap().how_sure(&bowler).unwrap();
+    let stated = sure.ranges().iter();
+    let stated = stated.filter(|range| range.give_or_take().is_some());
+    assert_eq!(stated.count(), 3);
+    assert!(!matches!(sure.over(), Over::NothingStated));
 }
 
 #[test]

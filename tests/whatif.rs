@@ -7,6 +7,8 @@
 mod brute;
 #[path = "whatif/demos.rs"]
 mod demos;
+#[path = "whatif/door.rs"]
+mod door;
 #[path = "whatif/give_or_take.rs"]
 mod give_or_take;
 #[path = "whatif/phrases.rs"]

@@ -11,8 +11,8 @@ macro_rules! files {
     };
 }
 
-/// Name and text of every rule file under `rules/`; a test holds that none is missing. `standards.yaml` holds no rules of
-/// advice: the standards read it themselves.
+/// Name and text of every rule file under `rules/`; a test holds that none is missing. `standards.yaml` and
+/// `phrases.yaml` hold no rules of advice: the standards and the turning points read them themselves.
 pub(super) const FILES: &[(&str, &str)] = files![
     "assumptions.yaml",
     "ball.yaml",

@@ -3,6 +3,8 @@
 //! [`Shop`] holds what a shop has (rules, catalog, prices); [`Shop::advise`] turns a
 //! [`Bowler`](crate::bowler::Bowler) into an [`Advice`]: cautions, what was settled, ranked balls,
 //! what was assumed, the quote, and a [`DrillSpec`] whose every number carries its ledger.
+//!
+//! [`Shop::why_not`] and [`Shop::compare`] answer what people ask next: why not this ball, and this one or that?
 
 mod ask;
 mod balls;

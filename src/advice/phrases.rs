@@ -86,6 +86,19 @@ impl Phrases {
         Ok(Phrases(table))
     }
 
+    /// Every text with the answer it is about; values aren't filled in.
+    pub fn texts(&self) -> impl Iterator<Item = (&'static str, &Texts)> {
+        self.0.iter().flat_map(|(fact, phrase)| {
+            let steps: Vec<&Texts> = match &phrase.steps {
+                Steps::Number { from, below } => vec![from, below],
+                Steps::Words(words) => words.iter().collect(),
+                Steps::Bits { has, lacks } => has.iter().chain(lacks).collect(),
+            };
+            let all = std::iter::once(&phrase.asked).chain(steps);
+            all.map(|texts| (*fact, texts))
+        })
+    }
+
     /// How an answer is said, if the table has it.
     #[must_use]
     pub fn of(&self, fact: &str) -> Option<&Phrase> {

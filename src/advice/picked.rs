@@ -32,7 +32,7 @@ impl Picked {
             weight: settled("weight"),
             grip: settled("grip"),
             ball: first.map(|pick| pick.ball().to_owned()),
-            name: first.map(|pick| pick.name().to_owned()),
+            name: first.map(|pick| format!("{}, {}", pick.name(), pick.weight())),
         }
     }
 
@@ -65,7 +65,7 @@ impl Picked {
         self.ball.as_deref()
     }
 
-    /// The name of the best ball.
+    /// Name and weight of the best ball, as people say it.
     pub fn name(&self) -> Option<&str> {
         self.name.as_deref()
     }

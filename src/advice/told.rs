@@ -1,8 +1,10 @@
 //! The picks of a shop over the answers that a profile could tell: what turning points are searched among.
 
+use rustc_hash::FxHashMap;
+
 use super::chain::{Chain, Choice, Picks};
 use super::shop::Shop;
-use crate::bowler::{Answer, Bowler, Shape as Written, answer, go_together};
+use crate::bowler::{Answer, Bowler, Shape as Written, answer, contradiction};
 use crate::notation::Notation;
 use crate::rules::{FactId, Interval, UNKNOWN};
 use crate::search::{Area, Decision, Holds, Point, Shape};
@@ -24,6 +26,7 @@ pub(super) struct Told<'c, 's> {
     picks: Picks<'c, 's>,
     bowler: Bowler,
     answers: Vec<&'static Answer>,
+    places: FxHashMap<&'static str, usize>,
     fixed: Fixed,
     /// Where the number of balls owned and their covers stand.
     owned: Option<(usize, usize)>,
@@ -49,13 +52,16 @@ impl<'c, 's> Told<'c, 's> {
             }
             _ => bowler.clone(),
         };
-        let place = |name: &str| answers.iter().position(|answer| answer.name() == name);
+        let numbered = answers.iter().enumerate();
+        let places: FxHashMap<_, _> = numbered.map(|(at, answer)| (answer.name(), at)).collect();
+        let place = |name: &str| places.get(name).copied();
         Told {
             shop,
             picks: Picks::new(chain, &bowler, facts),
             owned: place("owned.count").zip(place("owned.covers")),
             bowler,
             answers,
+            places,
             fixed,
         }
     }
@@ -206,13 +212,11 @@ impl Decision for Told<'_, '_> {
 
     fn is_possible(&self, point: &[i64]) -> bool {
         let point = self.in_full(point);
-        go_together(|name| {
-            let place = self.answers.iter().position(|answer| answer.name() == name);
-            match place {
-                Some(place) => Some(point[place]).filter(|value| *value != UNKNOWN),
-                None => self.bowler.answer(name),
-            }
-        })
+        let value = |name: &str| match self.places.get(name).copied() {
+            Some(place) => Some(point[place]).filter(|value| *value != UNKNOWN),
+            None => self.bowler.answer(name),
+        };
+        contradiction(&value).is_none()
     }
 
     fn cuts(&self, answer: usize) -> &[i64] {

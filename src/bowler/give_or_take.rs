@@ -2,9 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use super::Bowler;
 use super::answer::Shape;
 use super::sheet::{Key, Sheet};
 use super::table::answer;
+use super::written::{Pair, flow, number};
 use crate::document::{Content, Fields, Node};
 use crate::notation::Notation;
 
@@ -76,6 +78,20 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> HalfWidths {
     }
     fields.close(&mut sheet.reader);
     widths
+}
+
+/// The same written down again, of those answers that are still known.
+pub(super) fn written(bowler: &Bowler) -> Vec<Pair> {
+    let width = |&(key, name): &Key| {
+        let width = bowler.give_or_take(name).filter(|_| bowler.tells(name))?;
+        let (_, notation, _) = measured(name)?;
+        Some((key, number(notation, width)))
+    };
+    let groups = GROUPS.iter().filter_map(|(group, keys)| {
+        let pairs: Vec<Pair> = keys.iter().filter_map(width).collect();
+        (!pairs.is_empty()).then(|| (*group, flow(pairs)))
+    });
+    KEYS.iter().filter_map(width).chain(groups).collect()
 }
 
 fn read_one<'d>(

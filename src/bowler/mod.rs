@@ -67,7 +67,6 @@ mod sheet;
 mod span;
 mod statics;
 mod table;
-mod together;
 mod used;
 mod weighed;
 mod words;
@@ -86,7 +85,6 @@ pub use read::release_speed;
 pub use span::{Along, Finger, Grip, Span, SpanKind};
 pub use statics::Statics;
 pub use table::{ANSWERS, answer};
-pub use together::go_together;
 pub use used::{NewGrip, UsedBall};
 pub use weighed::Weighed;
 pub use words::{

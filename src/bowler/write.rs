@@ -6,7 +6,7 @@ use super::sheet::Key;
 use super::span::{ALONGS, Along, CARD_SPANS, FINGERS, Finger, Grip, HAND_SPANS, KINDS, SpanKind};
 use super::words::{COVERS, GRIPS, OLD_HOLES, REV_LEVELS};
 use super::written::{Page, Pair, UNKNOWN, bare, flow, number, shown, word};
-use super::{Bowler, OwnedBall, Span, Statics, UsedBall, pap, read};
+use super::{Bowler, OwnedBall, Span, Statics, UsedBall, give_or_take, pap, read};
 use crate::notation::Notation;
 
 impl Bowler {
@@ -32,6 +32,7 @@ impl Bowler {
             page.map("used_ball", used_ball(used));
         }
         page.map("fit_check", self.pairs(read::FIT_CHECK_KEYS));
+        page.map("give_or_take", give_or_take::written(self));
         if page.text.is_empty() {
             return "{}\n".to_owned();
         }

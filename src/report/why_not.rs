@@ -155,30 +155,36 @@ fn one(page: &mut Page<'_>, answer: &WhyNot, ball: &BallFate, among_weights: boo
         });
         for cost in ball.costs() {
             let label = bare(cost.points());
-            page.row(4, POINTS, &label, &cost_words(cost, page.audience()));
+            let mut words = cost_words(cost, page.audience());
+            if page.audience() != Audience::Newcomer {
+                words.push_str(&format!(" {}", got(cost)));
+            }
+            if cost.pick() == cost.own() && answer.pick().is_some() && !ball.is_pick() {
+                words.push_str(" The same goes for the pick.");
+            }
+            page.row(4, POINTS, &label, &words);
         }
     }
     page.paragraph(2, &in_all(answer, ball));
 }
 
-/// What one line cost, and in the fitter's words what ball and best got.
+/// What one line cost.
 fn cost_words(cost: &Cost, audience: Audience) -> String {
     let line = cost.line();
-    let said = if cost.lacks() {
-        "Others have this"
-    } else {
-        "Against it"
+    let said = match cost.lacks() {
+        true => "Others have this",
+        false => "Against it",
     };
-    let text = line.text(audience);
-    if audience == Audience::Newcomer {
-        return format!("{said}: {text}");
-    }
+    format!("{said}: {}{}", line.text(audience), origin(line, audience))
+}
+
+/// What ball and best got by it.
+fn got(cost: &Cost) -> String {
     let best = match cost.best_ball() {
         Some(ball) => format!("{} for {ball}", bare(cost.best())),
         None => bare(cost.best()),
     };
-    let got = format!("It gets {}; the best is {best}.", bare(cost.own()));
-    format!("{said}: {text} {got}{}", origin(line, audience))
+    format!("It gets {}; the best is {best}.", bare(cost.own()))
 }
 
 /// What the points add up to, against the pick and against the best there is.
@@ -209,24 +215,49 @@ fn in_other_weights(page: &mut Page<'_>, answer: &WhyNot, others: &[BallFate]) {
     page.heading("In other weights");
     // What cost the best weight as much was told already.
     let told: Vec<(&str, i64)> = answer.fates().first().map(costs).unwrap_or_default();
-    for ball in others {
-        let audience = page.audience();
+    let audience = page.audience();
+    let (mut out, left): (Vec<&BallFate>, Vec<&BallFate>) =
+        others.iter().partition(|ball| ball.is_ruled_out());
+    for ball in left {
         let new = |cost: &&Cost| !told.contains(&(cost.line().rule(), cost.points()));
         let cost = ball.costs().iter().find(new).or(ball.costs().first());
-        let words = match (ball.barriers(), cost) {
-            ([], Some(cost)) => format!("{} {}", of(answer, ball), cost_words(cost, audience)),
-            ([], None) => of(answer, ball),
-            (barriers, _) => {
-                let texts = barriers.iter().map(|barrier| {
-                    let line = barrier.line();
-                    format!("{}{}", line.text(audience), origin(line, audience))
-                });
-                format!("Out. {}", texts.collect::<Vec<_>>().join(" "))
-            }
-        };
+        let why = cost.map(|cost| format!(" {}", cost_words(cost, audience)));
+        let words = format!("{}{}", of(answer, ball), why.unwrap_or_default());
         page.row(2, POINTS, ball.weight(), &words);
     }
+    out.sort_by_key(|ball| rules(ball));
+    for alike in out.chunk_by(|a, b| rules(a) == rules(b)) {
+        let [first, others @ ..] = alike else {
+            continue;
+        };
+        let texts = first.barriers().iter().map(|barrier| {
+            let line = barrier.line();
+            format!(" {}{}", line.text(audience), origin(line, audience))
+        });
+        let mut words = format!("Out.{}", texts.collect::<String>());
+        if !others.is_empty() {
+            let weights = others.iter().map(|ball| ball.weight());
+            words.push_str(&format!(
+                " The same goes for {}.",
+                listed(weights.collect())
+            ));
+        }
+        page.row(2, POINTS, first.weight(), &words);
+    }
     page.explain();
+}
+
+fn rules(ball: &BallFate) -> Vec<&str> {
+    let barriers = ball.barriers().iter();
+    barriers.map(|barrier| barrier.line().rule()).collect()
+}
+
+/// `7 lb, 8 lb and 9 lb`.
+fn listed(words: Vec<&str>) -> String {
+    match words.as_slice() {
+        [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
+        _ => words.concat(),
+    }
 }
 
 fn costs(ball: &BallFate) -> Vec<(&str, i64)> {

@@ -5,7 +5,7 @@ use super::vocabulary::{Kind, UNKNOWN};
 /// What a fact may be over a box of answers: any whole step from a lowest to a highest value, or not known, or either.
 ///
 /// A point when there is just one value. For a set the two ends are bit masks: what is certainly in it, and what may be.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Interval {
     /// [`UNKNOWN`] where no value can be known.
     lowest: i64,
@@ -182,7 +182,7 @@ impl Interval {
             )
         })
     }
-    /// Whichever of the two: all that either may be.
+    /// Whichever of the two: all that either may be. Not for sets.
     #[must_use]
     pub fn or(self, that: Interval) -> Self {
         let unknown = self.unknown || that.unknown;

@@ -102,7 +102,8 @@ impl Moving<'_> {
         for (slot, allowed) in &self.way.late {
             if let (true, Allowed::Ranges(ranges)) = (*slot == self.slot, allowed) {
                 for &(low, high) in ranges {
-                    [low.saturating_sub(1), low, high, high.saturating_add(1)].map(&mut note);
+                    let ends = [low.saturating_sub(1), low, high, high.saturating_add(1)];
+                    ends.into_iter().for_each(&mut note);
                 }
             }
         }

@@ -1,6 +1,7 @@
 //! The rules of a choice over a box of answers: what is decided is summed once, what is open is compared in pairs.
 
 use std::cell::OnceCell;
+use std::sync::Arc;
 
 use super::compile::{Chooser, Job, Plan, Points, Way};
 use super::condition::Met;
@@ -39,7 +40,7 @@ pub(super) struct Over<'a, 'r> {
 
 /// The ranges of a fact of asker and candidate.
 pub(super) struct Column {
-    pub(super) ranges: Box<[Interval]>,
+    pub(super) ranges: Arc<[Interval]>,
     /// Whether each of them is a single value.
     pub(super) decided: bool,
     /// Whether they move alike.
@@ -129,11 +130,12 @@ impl<'a, 'r> Over<'a, 'r> {
 
     pub(super) fn column(&self, slot: usize) -> &Column {
         self.columns[slot].get_or_init(|| {
-            let mut ranges = self
-                .area
-                .bounds_of_all(self.chooser.derived[slot])
-                .into_vec();
-            ranges.resize(self.chooser.count, Interval::NOT_KNOWN);
+            let mut ranges = self.area.bounds_of_all(self.chooser.derived[slot]);
+            if ranges.len() != self.chooser.count {
+                let short = ranges.iter().copied();
+                let filled = short.chain(std::iter::repeat(Interval::NOT_KNOWN));
+                ranges = filled.take(self.chooser.count).collect();
+            }
             let decided = ranges.iter().all(|range| range.is_point());
             if decided {
                 // The decided rules look there, so it needn't be worked out again.
@@ -141,7 +143,7 @@ impl<'a, 'r> Over<'a, 'r> {
                 let _ = self.decided.derived[slot].set(values);
             }
             Column {
-                ranges: ranges.into(),
+                ranges,
                 decided,
                 together: !decided && self.area.moves_together(self.chooser.derived[slot]),
             }
@@ -200,10 +202,35 @@ impl<'a, 'r> Over<'a, 'r> {
 
     /// What a rule gives the one more than the other.
     fn gap_of(&self, plan: &Plan<'_>, pair: Pair) -> Bounds {
+        if let [way] = plan.ways.as_slice()
+            && way.late.is_empty()
+            && !matches!(plan.points, Points::Late(..))
+        {
+            return self.gap_by_gate(plan, way, pair);
+        }
         let (least, most) = self.gap_apart(plan, pair);
         match self.gap_moving(plan, pair) {
             Some(moving) => (least.max(moving.0), most.min(moving.1)),
             None => (least, most),
+        }
+    }
+
+    /// The same of a rule with one way that never looks at asker and candidate together: it opens for both or for neither.
+    fn gap_by_gate(&self, plan: &Plan<'_>, way: &Way<'_>, pair: Pair) -> Bounds {
+        let covers = |candidate: usize| way.mask.as_ref().is_none_or(|mask| mask[candidate] != 0);
+        let (least, most) = match (covers(pair.first), covers(pair.rival)) {
+            (true, true) => self.points_apart(plan, pair),
+            (true, false) => self.points(plan, pair.first),
+            (false, true) => {
+                let (least, most) = self.points(plan, pair.rival);
+                (-most, -least)
+            }
+            (false, false) => (0, 0),
+        };
+        match self.gates[way.number] {
+            Met::Never => (0, 0),
+            Met::Sometimes => (least.min(0), most.max(0)),
+            Met::Always => (least, most),
         }
     }
 

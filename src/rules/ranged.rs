@@ -1,5 +1,7 @@
 //! Where facts get their ranges: what a [`World`](super::World) is for one asker, for a whole box of answers.
 
+use std::sync::Arc;
+
 use super::interval::Interval;
 use super::vocabulary::FactId;
 
@@ -17,7 +19,7 @@ pub trait Ranged {
     fn bounds(&self, fact: FactId, candidate: usize) -> Interval;
 
     /// What a fact of each candidate may be, in their order.
-    fn bounds_of_all(&self, fact: FactId) -> Box<[Interval]> {
+    fn bounds_of_all(&self, fact: FactId) -> Arc<[Interval]> {
         (0..self.candidates())
             .map(|candidate| self.bounds(fact, candidate))
             .collect()

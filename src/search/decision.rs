@@ -56,6 +56,11 @@ pub trait Decision {
         true
     }
 
+    /// Whether some point of `area` can be given. False only where certainly none can; nothing more is then asked about it.
+    fn may_be_possible(&self, _area: &[Interval]) -> bool {
+        true
+    }
+
     /// Whether changing one answer alone could turn a pick between possible points of `area`. False only where it certainly can't.
     fn can_matter(&self, _area: &[Interval], _answer: usize) -> bool {
         true

@@ -75,9 +75,19 @@ impl<'d, D: Decision> Effort<'d, D> {
         Ok(self.decision.is_possible(point))
     }
 
+    /// Whether a pick holds over a box; it does where nothing is possible.
     pub(super) fn holds(&mut self, area: &[Interval], pick: &D::Pick) -> Result<Holds, Spent> {
         self.look()?;
-        Ok(self.decision.holds(area, pick))
+        Ok(if self.decision.may_be_possible(area) {
+            self.decision.holds(area, pick)
+        } else {
+            Holds::Proved
+        })
+    }
+
+    pub(super) fn may_be_possible(&mut self, area: &[Interval]) -> Result<bool, Spent> {
+        self.look()?;
+        Ok(self.decision.may_be_possible(area))
     }
 
     pub(super) fn can_matter(&mut self, area: &[Interval], answer: usize) -> Result<bool, Spent> {

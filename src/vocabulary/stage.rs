@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 use std::sync::Arc;
 
+use super::remembered::Remembered;
 use super::{Interval, Situation};
 use crate::rules::{Fact, FactId, Kind, Origin, Ranged, Vocabulary, World};
 
@@ -119,6 +120,7 @@ pub struct StageWorld<'a, C> {
     candidates: &'a [C],
     columns: Arc<Columns<C>>,
     tie: fn(&C) -> i64,
+    remembered: Option<&'a Remembered>,
 }
 
 impl<C> std::fmt::Debug for StageWorld<'_, C> {
@@ -153,6 +155,16 @@ impl<'a, C> StageWorld<'a, C> {
             candidates,
             columns,
             tie,
+            remembered: None,
+        }
+    }
+
+    /// The same, looking there first for what was worked out before: for these very candidates and columns.
+    #[must_use]
+    pub fn remembering(self, remembered: &'a Remembered) -> Self {
+        StageWorld {
+            remembered: Some(remembered),
+            ..self
         }
     }
 
@@ -160,40 +172,44 @@ impl<'a, C> StageWorld<'a, C> {
     pub fn bounds(&self, fact: FactId, candidate: usize) -> Interval {
         match self.candidates.get(candidate) {
             Some(one) => {
-                let ranges = self.ranges(fact, std::slice::from_ref(one), |range| range);
+                let of = self.given(fact);
+                let ranges = self.ranges(fact, std::slice::from_ref(one), &of);
                 ranges.first().copied().unwrap_or(Interval::NOT_KNOWN)
             }
             None => Interval::NOT_KNOWN,
         }
     }
 
+    /// What a column is worked out from.
+    fn given(&self, fact: FactId) -> Vec<Interval> {
+        let of = self.columns.behind(fact).iter();
+        of.map(|&fact| self.situation.at(fact)).collect()
+    }
+
+    /// What a fact comes to for each candidate.
+    fn all_ranges(&self, fact: FactId) -> Arc<[Interval]> {
+        let of = self.given(fact);
+        match self.remembered {
+            Some(remembered) => {
+                remembered.or_else(fact, of, |of| self.ranges(fact, self.candidates, of))
+            }
+            None => self.ranges(fact, self.candidates, &of),
+        }
+    }
+
     /// What a fact comes to for each of these candidates.
-    fn ranges<T>(&self, fact: FactId, candidates: &[C], end: fn(Interval) -> T) -> Vec<T> {
-        let Some(numbered) = self.columns.of(fact) else {
-            return candidates
-                .iter()
-                .map(|_| end(Interval::NOT_KNOWN))
-                .collect();
-        };
-        let mut of = numbered.of.iter().map(|&fact| self.situation.at(fact));
-        match numbered.column {
-            Column::Less(value, _) => {
-                let than = of.next().unwrap_or(Interval::NOT_KNOWN);
-                let less = |one: &C| end(Interval::point(value(one)).minus(than));
-                candidates.iter().map(less).collect()
+    fn ranges(&self, fact: FactId, candidates: &[C], of: &[Interval]) -> Arc<[Interval]> {
+        let candidates = candidates.iter();
+        let given = Given(of);
+        match self.columns.of(fact).map(|numbered| numbered.column) {
+            None => candidates.map(|_| Interval::NOT_KNOWN).collect(),
+            Some(Column::Fixed(value)) => {
+                candidates.map(|one| Interval::point(value(one))).collect()
             }
-            Column::Fixed(value) => {
-                let fixed = |one: &C| end(Interval::point(value(one)));
-                candidates.iter().map(fixed).collect()
-            }
-            Column::Derived(_, value) => {
-                let of: Vec<Interval> = of.collect();
-                let given = Given(&of);
-                candidates
-                    .iter()
-                    .map(|one| end(value(one, &given)))
-                    .collect()
-            }
+            Some(Column::Derived(_, value)) => candidates.map(|one| value(one, &given)).collect(),
+            Some(Column::Less(value, _)) => candidates
+                .map(|one| Interval::point(value(one)).minus(given.at(0)))
+                .collect(),
         }
     }
 }
@@ -208,7 +224,8 @@ impl<C> World for StageWorld<'_, C> {
     }
 
     fn column(&self, fact: FactId) -> Cow<'_, [i64]> {
-        Cow::Owned(self.ranges(fact, self.candidates, Interval::value))
+        let ranges = self.all_ranges(fact);
+        ranges.iter().map(|range| range.value()).collect()
     }
 
     fn tie(&self, candidate: usize) -> i64 {
@@ -229,8 +246,8 @@ impl<C> Ranged for StageWorld<'_, C> {
         StageWorld::bounds(self, fact, candidate)
     }
 
-    fn bounds_of_all(&self, fact: FactId) -> Box<[Interval]> {
-        self.ranges(fact, self.candidates, |range| range).into()
+    fn bounds_of_all(&self, fact: FactId) -> Arc<[Interval]> {
+        self.all_ranges(fact)
     }
 
     fn moves_together(&self, fact: FactId) -> bool {

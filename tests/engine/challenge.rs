@@ -9,6 +9,7 @@ use proptest::test_runner::TestRunner;
 use spanwright::rules::{Challenge, FactId, Interval, Kind, Origin, Ranged, RuleSet, UNKNOWN};
 
 use crate::garden::{Garden, plant_rules, rules, vocabulary};
+use crate::naive::{Does, PlainRule};
 use crate::random::{garden, known, read, rule, usable, value};
 
 /// A fact of the gardener, or of one plant.
@@ -19,6 +20,8 @@ type Place = (usize, usize);
 struct Plot {
     garden: Garden,
     open: BTreeMap<Place, Interval>,
+    /// What is taken off a fact of each plant: the same for all of them.
+    less: Option<(usize, Interval)>,
 }
 
 impl Plot {
@@ -26,6 +29,7 @@ impl Plot {
         Plot {
             garden,
             open: BTreeMap::new(),
+            less: None,
         }
     }
 
@@ -37,7 +41,11 @@ impl Plot {
 
     fn range(&self, fact: usize, plant: usize) -> Interval {
         let open = self.open.get(&(fact, plant)).copied();
-        open.unwrap_or_else(|| Interval::point(value(&self.garden, plant, fact)))
+        let whole = open.unwrap_or_else(|| Interval::point(value(&self.garden, plant, fact)));
+        match self.less {
+            Some((same, less)) if same == fact => whole.minus(less),
+            _ => whole,
+        }
     }
 
     /// Every garden there may be, or as many as `most` of them, spread out.
@@ -74,6 +82,11 @@ impl Ranged for Plot {
 
     fn bounds(&self, fact: FactId, candidate: usize) -> Interval {
         self.range(usize::from(fact.0), candidate)
+    }
+
+    fn moves_together(&self, fact: FactId) -> bool {
+        self.less
+            .is_some_and(|(same, _)| same == usize::from(fact.0))
     }
 }
 
@@ -171,7 +184,7 @@ fn at_a_point_it_is_always_right() {
         let set = read(&rules, &(0..rules.len()).collect::<Vec<_>>());
         let chooser = set.chooser("plant", &plot.garden).unwrap();
         let point = Plot::of(plot.garden.clone());
-        let first = firsts(&set, &[plot.garden.clone()])[0];
+        let first = firsts(&set, std::slice::from_ref(&plot.garden))[0];
         let anyone = (0..plot.garden.candidates).map(Some).chain([None]);
         for one in anyone {
             let holds = chooser.challenge(&point, one) == Challenge::Holds;
@@ -184,6 +197,55 @@ fn at_a_point_it_is_always_right() {
             }
         }
     }
+}
+
+/// Many rules along a fact of which the same is taken off for all plants. Each line is followed closely enough that a single such
+/// rule is nearly always decided rightly.
+#[test]
+fn what_moves_alike_for_all() {
+    let mut runner = TestRunner::deterministic();
+    let gap = vocabulary().id("match.sun_gap").unwrap();
+    let gap = usize::from(gap.0);
+    let looks = prop::collection::vec(
+        rule().prop_filter("it looks at the gap", move |rule| looks_at(rule, gap)),
+        1..3,
+    );
+    let known = prop::collection::vec(-6..=6_i64, 5);
+    let boxes = (looks, known, range(gap), 0..=400_i64);
+    let (mut agree, mut held) = (0, 0);
+    for _ in 0..1500 {
+        let (rules, gaps, less, wide) = boxes.new_tree(&mut runner).unwrap().current();
+        let less = match wide > 380 {
+            true => Interval::between(-wide, wide),
+            false => less,
+        };
+        let set = read(&rules, &(0..rules.len()).collect::<Vec<_>>());
+        let garden = Garden::of(5).column("match.sun_gap", &gaps);
+        let gardens: Vec<Garden> = values(gap, less)
+            .into_iter()
+            .map(|less| {
+                let one = |&gap: &i64| if less == UNKNOWN { UNKNOWN } else { gap - less };
+                let gaps: Vec<i64> = gaps.iter().map(one).collect();
+                garden.clone().column("match.sun_gap", &gaps)
+            })
+            .collect();
+        let firsts = firsts(&set, &gardens);
+        let mut plot = Plot::of(garden.clone());
+        plot.less = Some((gap, less));
+        let chooser = set.chooser("plant", &garden).unwrap();
+        let same = firsts.iter().all(|&other| other == firsts[0]);
+        let holds = chooser.challenge(&plot, firsts[0]) == Challenge::Holds;
+        assert!(same || !holds, "{plot:?} {rules:?}");
+        agree += i32::from(same);
+        held += i32::from(same && holds);
+    }
+    assert!(held * 10 >= agree * 8, "{held} of {agree}");
+}
+
+fn looks_at(rule: &PlainRule, fact: usize) -> bool {
+    let tests = rule.when.iter().chain(rule.any_of.iter().flatten());
+    let along = matches!(rule.does, Does::Curve(along, _) if along == fact);
+    along || tests.into_iter().any(|test| test.fact == fact)
 }
 
 /// What a plant gets by a rule that asks only the gardener, another gets as well.

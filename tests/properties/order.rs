@@ -17,8 +17,12 @@ fn folder(name: &str) -> std::path::PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(name)
 }
 
-/// A table of limits, not of rules: read by the standards themselves.
-const NO_RULES: &str = "rules/standards.yaml";
+/// Tables, not rules: each is read where it is used.
+const NO_RULES: [&str; 3] = [
+    "rules/phrases.yaml",
+    "rules/questions.yaml",
+    "rules/standards.yaml",
+];
 
 /// Name and text of each rule file, by name.
 pub fn rule_files() -> Vec<(String, String)> {
@@ -29,7 +33,7 @@ pub fn rule_files() -> Vec<(String, String)> {
             let name = format!("rules/{}", path.file_name().unwrap().to_string_lossy());
             (name, fs::read_to_string(path).unwrap())
         })
-        .filter(|(name, _)| name != NO_RULES)
+        .filter(|(name, _)| !NO_RULES.contains(&name.as_str()))
         .collect();
     files.sort();
     files

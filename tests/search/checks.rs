@@ -70,6 +70,10 @@ impl<D: Decision> Decision for Counted<'_, D> {
         }
     }
 
+    fn may_be_possible(&self, area: &[Interval]) -> bool {
+        !self.has_bounds || self.decision.may_be_possible(area)
+    }
+
     fn can_matter(&self, area: &[Interval], answer: usize) -> bool {
         self.count();
         !self.has_bounds || self.decision.can_matter(area, answer)

@@ -291,6 +291,16 @@ impl Decision for Counter<'_> {
         }
     }
 
+    fn may_be_possible(&self, area: &[Interval]) -> bool {
+        let (reach, budget) = (area[REACH], area[BUDGET]);
+        match self.shop.impossible {
+            Some(more) if reach.is_known() && budget.is_known() => {
+                reach.lowest() - budget.highest() <= more
+            }
+            _ => true,
+        }
+    }
+
     fn cuts(&self, answer: usize) -> &[i64] {
         &self.cuts[answer]
     }

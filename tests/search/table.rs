@@ -5,7 +5,7 @@ use proptest::sample::{Index, select};
 use spanwright::rules::{Interval, UNKNOWN};
 use spanwright::search::{Area, Decision, Holds, Point, Shape};
 
-use crate::plain::{lies_in, matters};
+use crate::plain;
 
 /// How much the table's bounds show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -74,18 +74,6 @@ impl Table {
             }
         }
     }
-
-    fn points(&self) -> Vec<Point> {
-        self.answers
-            .iter()
-            .fold(vec![Vec::new()], |points, answer| {
-                let with = |point: &Point| {
-                    let longer = |value| [point.as_slice(), &[value]].concat();
-                    answer.values().into_iter().map(longer).collect::<Vec<_>>()
-                };
-                points.iter().flat_map(with).collect()
-            })
-    }
 }
 
 impl Decision for Table {
@@ -109,25 +97,21 @@ impl Decision for Table {
     }
 
     fn holds(&self, area: &[Interval], pick: &u8) -> Holds {
-        let open = Holds::Open {
-            split: self.split.clone(),
-        };
-        if !self.shows(area) {
-            return open;
+        if self.shows(area) && !plain::turns(self, &area.to_vec(), pick) {
+            return Holds::Proved;
         }
-        let all = self.points();
-        let mut inside = all.iter().filter(|point| {
-            (0..point.len()).all(|answer| lies_in(self.shape(answer), area[answer], point[answer]))
-        });
-        if inside.all(|point| self.picks[self.place(point)].is_none_or(|found| found == *pick)) {
-            Holds::Proved
-        } else {
-            open
+        Holds::Open {
+            split: self.split.clone(),
         }
     }
 
+    fn may_be_possible(&self, area: &[Interval]) -> bool {
+        let points = plain::points(self, &area.to_vec());
+        !self.shows(area) || points.iter().any(|point| self.is_possible(point))
+    }
+
     fn can_matter(&self, area: &[Interval], answer: usize) -> bool {
-        !self.shows(area) || matters(self, &area.to_vec(), answer)
+        !self.shows(area) || plain::matters(self, &area.to_vec(), answer)
     }
 
     fn cuts(&self, answer: usize) -> &[i64] {

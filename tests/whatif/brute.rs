@@ -76,7 +76,8 @@ impl Tried<'_> {
         let vocabulary = self.shop.vocabulary();
         let mut assumed = self.shop.rules().assumptions().iter();
         let assumed = assumed.find(|a| vocabulary.fact(a.fact()).name == name);
-        self.bowler.answer(name).or(assumed?.value())
+        let assumed = assumed.and_then(|a| a.value());
+        self.bowler.answer(name).or(assumed)
     }
 
     /// The nearest turn of a number on each side of where it stands; of one that isn't known, steps that turn if there are any.
@@ -84,8 +85,12 @@ impl Tried<'_> {
         let name = answer.name();
         let told = self.told(name);
         let nearest = |values: &mut dyn Iterator<Item = i64>| {
-            let mut values = values.into_iter();
-            values.find_map(|value| Some((value, self.other(name, value)?)))
+            for value in values {
+                if let Some(picked) = self.other(name, value) {
+                    return Some((value, picked));
+                }
+            }
+            None
         };
         let Some(stands) = self.standing(name) else {
             let any = nearest(&mut (lowest..=highest));

@@ -47,6 +47,23 @@ fn phrases_are_short_and_plain() {
     }
 }
 
+/// By the same list of plain words as all that customers read.
+#[test]
+fn phrases_are_worded_plainly() {
+    let shop = shop();
+    let mut found = Vec::new();
+    for (fact, texts) in Phrases::builtin().unwrap().texts() {
+        let text = texts.of(Audience::Newcomer).replace(['{', '}'], "");
+        let text = format!("{text}.")
+            .replace("value", "one")
+            .replace("keeps", "one");
+        for (misworded, sentence) in shop.rules().wording_of(&text, Audience::Newcomer) {
+            found.push(format!("{fact}: {misworded}: {sentence}"));
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
 fn faults(row: &str) -> String {
     let text = format!("phrases:\n  - {row}\n");
     let document = Document::parse("phrases.yaml", text.as_bytes(), Format::Yaml).unwrap();

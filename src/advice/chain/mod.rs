@@ -13,8 +13,8 @@ use super::outcome::Trouble;
 use super::shop::Shop;
 use crate::rules::{Challenge, Chooser, FactId, Interval, Origin, Ranking, UNKNOWN, Vocabulary};
 use crate::vocabulary::{
-    BallCandidate, Columns, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate,
-    all_words, ball_facts, grip_facts, weight_facts, words,
+    BallCandidate, Columns, Remembered, Situation, StageFact, StageWorld, WeightCandidate,
+    WordCandidate, all_words, ball_facts, grip_facts, weight_facts, words,
 };
 
 /// What the first three stages pick.
@@ -52,6 +52,7 @@ pub(super) struct Stage<'s, C: Clone> {
     /// The facts that its rules look at.
     looks_at: Vec<FactId>,
     candidates: Vec<C>,
+    remembered: Remembered,
     pub(super) chooser: Chooser<'s>,
     tie: fn(&C) -> i64,
 }
@@ -75,6 +76,7 @@ impl<'s, C: Clone> Stage<'s, C> {
             columns,
             looks_at: shop.rules().looks_at(subject),
             candidates,
+            remembered: Remembered::default(),
             chooser,
             tie,
         })
@@ -83,7 +85,7 @@ impl<'s, C: Clone> Stage<'s, C> {
     /// The stage as one situation, or a box of them, sees it.
     pub(super) fn world<'a>(&'a self, situation: &'a Situation) -> StageWorld<'a, C> {
         let columns = Arc::clone(&self.columns);
-        StageWorld::of(situation, columns, &self.candidates, self.tie)
+        StageWorld::of(situation, columns, &self.candidates, self.tie).remembering(&self.remembered)
     }
 
     /// The candidates, best first, for one situation.
@@ -180,6 +182,14 @@ impl<'s> Chain<'s> {
         told.into_iter()
             .filter(|fact| vocabulary.fact(*fact).origin == Origin::Answer)
             .filter(|fact| matters.contains(fact))
+            .collect()
+    }
+
+    /// The values of an answer from which on a rule of the stages says something else.
+    fn cuts(&self, answer: FactId) -> Vec<i64> {
+        let stages = ["weight", "grip", "ball"].into_iter();
+        stages
+            .flat_map(|stage| self.shop.rules().cuts(stage, answer))
             .collect()
     }
 

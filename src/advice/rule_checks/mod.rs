@@ -48,7 +48,7 @@ impl Shop {
         let mut findings = check_rules(self.rules(), &realm::Shelf::new(self));
         unused::facts(self, &mut findings);
         unused::words(self, &mut findings);
-        wording::texts(self, &mut findings);
+        wording::sentences(self, &mut findings)?;
         reachable::balls(self, &mut findings)?;
         findings.sort();
         Ok(RuleChecks { findings })

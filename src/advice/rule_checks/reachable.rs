@@ -12,9 +12,9 @@ use crate::rules::{FactId, Interval, Kind, Origin, UNKNOWN};
 use crate::search::{Decision, FindingKind, Findings, Point};
 
 /// How many people at random are asked.
-const STRANGERS: usize = 6_000;
+const STRANGERS: usize = 2_000;
 /// How many people who come near what suits one ball are asked for it.
-const NEAR: usize = 1_500;
+const NEAR: usize = 800;
 
 /// Looks for somebody for each ball.
 pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<(), Trouble> {

@@ -66,6 +66,7 @@ struct CostDoc<'a> {
     own: i64,
     best: i64,
     best_ball: Option<&'a str>,
+    pick: i64,
     lacks: bool,
     line: LineDoc<'a>,
 }
@@ -115,6 +116,7 @@ impl<'a> CostDoc<'a> {
             own: cost.own(),
             best: cost.best(),
             best_ball: cost.best_ball(),
+            pick: cost.pick(),
             lacks: cost.lacks(),
             line: LineDoc::new(cost.line(), audience),
         }

@@ -69,6 +69,17 @@ pub enum TextPlace {
     Meaning(String),
 }
 
+impl TextPlace {
+    /// The id of the rule whose text it is, if it is a rule's.
+    #[must_use]
+    pub fn rule(&self) -> Option<&str> {
+        match self {
+            TextPlace::Because(rule) | TextPlace::Then(rule) => Some(rule),
+            TextPlace::Assumption(_) | TextPlace::Meaning(_) => None,
+        }
+    }
+}
+
 impl fmt::Display for TextPlace {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

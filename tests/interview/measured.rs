@@ -1,0 +1,82 @@
+//! Asks a great many made-up customers and prints how many questions it takes, and how long one takes.
+//!
+//! `cargo run --release --example interview -- 5000`. Ends with an error if a single customer would get another pick.
+
+#![allow(clippy::unwrap_used)]
+
+mod customers;
+
+use std::process::ExitCode;
+use std::time::{Duration, Instant};
+
+use customers::{Chance, by_what_matters, complete, in_fixed_order, interviewed, pick};
+use spanwright::advice::Shop;
+use spanwright::bowler::Bowler;
+
+/// Counts and the largest of them.
+#[derive(Default)]
+struct Tally {
+    sum: usize,
+    worst: usize,
+}
+
+impl Tally {
+    fn add(&mut self, count: usize) {
+        self.sum += count;
+        self.worst = self.worst.max(count);
+    }
+
+    fn print(&self, words: &str, customers: u64) {
+        let mean = self.sum as f64 / customers as f64;
+        println!("{words:<44} mean {mean:5.2}, worst {:2}", self.worst);
+    }
+}
+
+fn main() -> ExitCode {
+    let count = std::env::args().nth(1);
+    let count: u64 = count.map_or(5_000, |count| count.parse().unwrap());
+    let shop = Shop::demo().unwrap();
+    let interview = shop.interview().unwrap();
+    let nobody = Bowler::unheard();
+    let (mut all, mut asked, mut fixed) = (Tally::default(), Tally::default(), Tally::default());
+    let mut times: Vec<Duration> = Vec::new();
+    let mut wrong = 0;
+    for seed in 1..=count {
+        let mut chance = Chance::new(seed);
+        let (whole, questions) = complete(&interview, &nobody, &mut chance);
+        all.add(questions);
+        let (partial, questions) = interviewed(&interview, &nobody, &whole, |interview, bowler| {
+            let begin = Instant::now();
+            let next = by_what_matters(interview, bowler);
+            times.push(begin.elapsed());
+            next
+        });
+        asked.add(questions);
+        let (_, questions) = interviewed(&interview, &nobody, &whole, in_fixed_order);
+        fixed.add(questions);
+        if pick(&shop, &partial) != pick(&shop, &whole) {
+            wrong += 1;
+            println!("customer {seed} gets another pick:\n{}", whole.to_yaml());
+        }
+    }
+    println!("{count} customers, {wrong} with another pick than the complete profile's");
+    all.print("questions that make sense", count);
+    asked.print("questions asked", count);
+    fixed.print("in a fixed order with the same stopping test", count);
+    times.sort_unstable();
+    let milliseconds = |time: Duration| time.as_secs_f64() * 1e3;
+    let sum: Duration = times.iter().sum();
+    let mean = milliseconds(sum) / times.len().max(1) as f64;
+    let at = |part: usize| times.get(times.len() * part / 1_000).copied();
+    let percentile = |part| at(part).map_or(0.0, milliseconds);
+    println!(
+        "a question took {mean:.2} ms in the mean, {:.2} ms in 99 of 100, {:.2} ms at worst",
+        percentile(990),
+        times.last().copied().map_or(0.0, milliseconds)
+    );
+    if wrong == 0 {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
+    }
+}
