@@ -8,7 +8,7 @@ use super::reason::Texts;
 use super::shop::Shop;
 use super::told::{Told, answers_of};
 use super::what_if::{ChangedAnswer, Together, Turning, WhatIf};
-use crate::bowler::Bowler;
+use crate::bowler::{Bowler, Shape as Written};
 use crate::rules::{Interval, UNKNOWN};
 use crate::search::{self, Decision, Shape};
 
@@ -16,6 +16,8 @@ use crate::search::{self, Decision, Shape};
 const FOR_ONE: usize = 1_000_000;
 /// Boxes and points looked at for two answers together.
 const FOR_TWO: usize = 2_000;
+/// In how many places an answer that wasn't given is looked at beyond its step.
+const LOOKS: i64 = 16;
 /// How far away another word is, in thousandths: as far as a number that is half as much again. Own choice.
 const A_WORD: i64 = 500;
 
@@ -86,6 +88,7 @@ struct Found<'a, 'c, 's> {
     phrases: &'a Phrases,
     now: &'a Picked,
     start: Vec<i64>,
+    first: Choice,
     turns: Vec<Turning>,
     unfinished: Vec<&'static str>,
 }
@@ -104,6 +107,7 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
             told,
             phrases,
             now,
+            first: told.pick(&told.start()),
             start: told.start(),
             turns: Vec::new(),
             unfinished: Vec::new(),
@@ -133,6 +137,9 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         let picked = Picked::named(self.shop, pick);
         let told = self.bowler.tells(self.told.answers_told()[answer].name());
         let mut step = self.changed(answer, from, to);
+        if from.is_some_and(|from| self.returns(answer, to, to > from, told)) {
+            step.phrase = self.just(answer, &step.shown);
+        }
         let number = self.told.shape(answer) == Shape::Steps;
         // A number that nobody gave is asked for; a word says itself what it is about.
         if let (false, true, Some(phrase)) = (told, number, self.phrases.of(step.fact)) {
@@ -158,6 +165,32 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
             step,
         };
         self.turns.push(turning);
+    }
+
+    /// Whether the pick is seen to come back farther on: then "or more" would promise too much, and just the step is told. An answer that
+    /// wasn't given is looked at in more places, as its step may lie at the far side of a gap.
+    fn returns(&self, answer: usize, to: i64, upward: bool, told: bool) -> bool {
+        let Written::Number {
+            lowest,
+            highest,
+            usual,
+            ..
+        } = self.told.answers_told()[answer].shape()
+        else {
+            return false;
+        };
+        let (end, usual) = if upward {
+            (highest, usual.1)
+        } else {
+            (lowest, usual.0)
+        };
+        let places = if told { 1 } else { LOOKS };
+        let between = (1..=places).map(|part| to + (end - to) * part / places);
+        between.chain([usual]).any(|value| {
+            let beyond = if upward { value > to } else { value < to };
+            let point = self.at(answer, value);
+            beyond && self.told.is_possible(&point) && self.told.pick(&point) == self.first
+        })
     }
 
     fn known(&self, answer: usize) -> Option<i64> {

@@ -5,9 +5,9 @@ use super::page::{Page, capitalised};
 use crate::advice::{Picked, Together, Turning, WhatIf};
 use crate::rules::Audience;
 
-/// Steps told to a customer: of what was answered, and of what wasn't.
+/// Steps told to a customer: in all, and of them at most so many of what was answered.
+const SHOWN: usize = 7;
 const TOLD: usize = 5;
-const NOT_TOLD: usize = 2;
 /// The most of them that stand for one answer.
 const OF_ONE: usize = 2;
 
@@ -25,7 +25,11 @@ pub fn what_if_text(what_if: &WhatIf, look: &Look) -> String {
         false => most_telling(what_if.turns()),
     };
     list(&mut page, "What would change this", &turns, true);
-    list(&mut page, "And what we don't know yet", &turns, false);
+    let after = match turns.iter().any(|turn| turn.is_told()) {
+        true => "And what we don't know yet",
+        false => "What would change this, once we know",
+    };
+    list(&mut page, after, &turns, false);
     together(&mut page, what_if.together());
     let more = what_if.turns().len() - turns.len();
     if more > 0 {
@@ -92,9 +96,8 @@ fn most_telling(turns: &[Turning]) -> Vec<&Turning> {
     for turn in turns {
         let count = |like: &dyn Fn(&Turning) -> bool| shown.iter().filter(|t| like(t)).count();
         let of_one = count(&|other| other.step().fact() == turn.step().fact());
-        let of_kind = count(&|other| other.is_told() == turn.is_told());
-        let most = if turn.is_told() { TOLD } else { NOT_TOLD };
-        if of_kind < most && of_one < OF_ONE {
+        let most = if turn.is_told() { TOLD } else { SHOWN };
+        if shown.len() < most && of_one < OF_ONE {
             shown.push(turn);
         }
     }

@@ -66,7 +66,11 @@ fn nobody() -> Option<Bowler> {
 fn answers(shop: &Shop) -> Vec<FactId> {
     let vocabulary = shop.vocabulary();
     let stages = ["weight", "grip", "ball"];
-    let of_stages = shop.rules().rules().iter().filter(|rule| stages.contains(&rule.subject()));
+    let of_stages = shop
+        .rules()
+        .rules()
+        .iter()
+        .filter(|rule| stages.contains(&rule.subject()));
     let mut facts: Vec<FactId> = of_stages
         .flat_map(|rule| rule.facts().iter().copied())
         .flat_map(|fact| {

@@ -26,13 +26,29 @@ pub(super) fn facts(shop: &Shop, findings: &mut Findings) {
     let (rules, vocabulary) = (shop.rules(), shop.vocabulary());
     let id = |name: &str| vocabulary.id(name);
     let mut looked: BTreeSet<FactId> = BTreeSet::new();
-    looked.extend(rules.rules().iter().flat_map(|rule| rule.facts().iter().copied()));
-    looked.extend(rules.assumptions().iter().map(|assumption| assumption.fact()));
+    looked.extend(
+        rules
+            .rules()
+            .iter()
+            .flat_map(|rule| rule.facts().iter().copied()),
+    );
+    looked.extend(
+        rules
+            .assumptions()
+            .iter()
+            .map(|assumption| assumption.fact()),
+    );
     // What is measured is drilled; the bench is reckoned with.
-    looked.extend(measures().iter().filter_map(|measure| id(measure.fact.name)));
+    looked.extend(
+        measures()
+            .iter()
+            .filter_map(|measure| id(measure.fact.name)),
+    );
     looked.extend(bench().iter().filter_map(|fact| id(fact.name)));
     looked.extend(FOR_A_SHOP.iter().filter_map(|name| id(name)));
-    let used = looked.iter().flat_map(|&fact| behind(vocabulary.fact(fact).name));
+    let used = looked
+        .iter()
+        .flat_map(|&fact| behind(vocabulary.fact(fact).name));
     let sources: Vec<FactId> = used.filter_map(|name| id(name)).collect();
     looked.extend(sources);
     for fact in vocabulary.facts().iter().filter_map(|fact| id(fact.name)) {
@@ -70,19 +86,32 @@ fn texts(shop: &Shop) -> Vec<String> {
     let audiences = [Audience::Newcomer, Audience::League, Audience::Fitter];
     let mut texts: Vec<String> = vec![PROGRAM_WORDS.to_lowercase()];
     for rule in rules.rules() {
-        texts.extend(audiences.iter().map(|&audience| rule.because(audience).to_lowercase()));
+        texts.extend(
+            audiences
+                .iter()
+                .map(|&audience| rule.because(audience).to_lowercase()),
+        );
         texts.extend(rule.then().map(str::to_lowercase));
     }
     for assumption in rules.assumptions() {
         let because = |&audience| assumption.because(audience).to_lowercase();
         texts.extend(audiences.iter().map(because));
     }
-    texts.extend(rules.subjects().iter().map(|subject| subject.meaning().to_lowercase()));
+    texts.extend(
+        rules
+            .subjects()
+            .iter()
+            .map(|subject| subject.meaning().to_lowercase()),
+    );
     for fact in vocabulary.facts() {
         texts.push(fact.meaning.to_lowercase());
         // A placeholder prints one of these.
         if let Kind::Choice(words) | Kind::Set(words) = fact.kind {
-            texts.extend(words.iter().map(|word| word.replace('_', " ").to_lowercase()));
+            texts.extend(
+                words
+                    .iter()
+                    .map(|word| word.replace('_', " ").to_lowercase()),
+            );
         }
     }
     texts
