@@ -56,6 +56,10 @@ fn as_a_shell_would(word: &str) -> Vec<String> {
 fn every_command_is_understood() {
     let readme = file("README.md");
     let folder = tempfile::tempdir().unwrap();
+    let ours = folder.path().join("our-rules.yaml");
+    let shown = blocks(&readme, "yaml");
+    let rules = shown.iter().find(|b| b.starts_with("# our-rules.yaml"));
+    fs::write(&ours, rules.unwrap()).unwrap();
     for line in blocks(&readme, "console").concat().lines() {
         let Some((_, words)) = line.split_once(" -- ") else {
             continue;
@@ -69,6 +73,7 @@ fn every_command_is_understood() {
         let words = words
             .replace("BOWLER", bowler)
             .replace("BALL", "catalog-demo/balls/drilled-yarrow.yaml")
+            .replace("our-rules.yaml", ours.to_str().unwrap())
             .replace("sheet.html", page.to_str().unwrap());
         let output = Command::new(env!("CARGO_BIN_EXE_spanwright"))
             .current_dir(env!("CARGO_MANIFEST_DIR"))

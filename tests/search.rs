@@ -6,6 +6,8 @@
 
 #[path = "search/checks.rs"]
 mod checks;
+#[path = "search/long.rs"]
+mod long;
 #[path = "engine/naive.rs"]
 mod naive;
 #[path = "search/plain.rs"]
@@ -18,3 +20,5 @@ mod shops;
 mod table;
 #[path = "search/tables.rs"]
 mod tables;
+#[path = "search/words.rs"]
+mod words;

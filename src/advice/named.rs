@@ -58,9 +58,8 @@ impl Shop {
 
     /// The candidate of this weight, in hundredths of a pound.
     pub(super) fn in_weight(&self, named: &Named<'_>, weight: i64) -> Result<usize, Trouble> {
-        let own = named.own.iter().copied();
-        own.filter(|&c| self.candidates()[c].weight == weight)
-            .next()
+        let mut own = named.own.iter().copied();
+        own.find(|&c| self.candidates()[c].weight == weight)
             .ok_or_else(|| Trouble::NotOnShelf {
                 asked: named.model.to_owned(),
                 wanted: Notation::Weight.write(weight),

@@ -5,9 +5,9 @@ use std::sync::OnceLock;
 
 use super::chain::Chain;
 use super::consultation::{Consultation, PERSON};
-use super::explain;
+use super::explain::{self, Scale};
 use super::outcome::Trouble;
-use super::reason::Caution;
+use super::reason::{Caution, Reason};
 use super::shop::Shop;
 use super::stock::ball_name;
 use crate::bowler::Bowler;
@@ -29,19 +29,29 @@ pub struct Standing<'s> {
     pub(super) pick: Option<usize>,
     pub(super) by_fitter: bool,
     pub(super) bowler: String,
-    /// By rule: the most that any ball left gets by it.
-    most: OnceLock<BTreeMap<RuleId, Most>>,
+    best: OnceLock<Best>,
     /// By rule: what the pick gets by it.
     picks: OnceLock<BTreeMap<RuleId, i64>>,
 }
 
+/// The best of everything that is left.
+#[derive(Debug)]
+pub(super) struct Best {
+    /// By rule: the most that any ball left gets by it.
+    pub(super) most: BTreeMap<RuleId, Most>,
+    /// Their sum.
+    pub(super) attainable: i64,
+    /// The ledgers it was found in, by candidate; none for a ball that is ruled out.
+    pub(super) ledgers: Vec<Option<Ledger>>,
+}
+
 /// The most points that a ball left gets by one rule.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub(super) struct Most {
     /// Tenths of a point; 0 where a ball is left that the rule doesn't speak of and no other gets more.
     pub(super) points: i64,
-    /// The first ball that gets them, and its line, where the rule speaks of it.
-    pub(super) by: Option<(usize, Line)>,
+    /// The name of the first ball that gets them, and its line, where the rule speaks of it.
+    pub(super) by: Option<(String, Reason)>,
 }
 
 impl Shop {
@@ -70,7 +80,7 @@ impl Shop {
             chain,
             situation,
             ranking,
-            most: OnceLock::new(),
+            best: OnceLock::new(),
             picks: OnceLock::new(),
         })
     }
@@ -150,15 +160,17 @@ impl Standing<'_> {
             .collect()
     }
 
-    /// The most that any ball left gets by each rule that speaks of one.
-    pub(super) fn most(&self) -> &BTreeMap<RuleId, Most> {
-        self.most.get_or_init(|| {
+    /// The most that any ball left gets by each rule that speaks of one; found once.
+    pub(super) fn best(&self) -> &Best {
+        self.best.get_or_init(|| {
             let world = self.world();
             let left = self.ranking.order();
+            let mut ledgers = vec![None; self.shop.candidates().len()];
             // With how many balls the rule speaks of.
             let mut most: BTreeMap<RuleId, (usize, Line, usize)> = BTreeMap::new();
             for &candidate in left {
-                for line in counted(&self.ledger(&world, candidate)) {
+                let ledger = self.ledger(&world, candidate);
+                for line in counted(&ledger) {
                     let best = most.entry(line.rule());
                     let (by, best, spoken) = best.or_insert_with(|| (candidate, line.clone(), 0));
                     *spoken += 1;
@@ -166,23 +178,23 @@ impl Standing<'_> {
                         (*by, *best) = (candidate, line.clone());
                     }
                 }
+                if let Some(kept) = ledgers.get_mut(candidate) {
+                    *kept = Some(ledger);
+                }
             }
-            most.into_iter()
-                .map(|(rule, (by, line, spoken))| {
-                    let passed_over = spoken < left.len() && line.points() < 0;
-                    let most = match passed_over {
-                        true => Most {
-                            points: 0,
-                            by: None,
-                        },
-                        false => Most {
-                            points: line.points(),
-                            by: Some((by, line)),
-                        },
-                    };
-                    (rule, most)
-                })
-                .collect()
+            let of_rule = |(rule, (by, line, spoken)): (RuleId, (usize, Line, usize))| {
+                let passed_over = spoken < left.len() && line.points() < 0;
+                let points = if passed_over { 0 } else { line.points() };
+                let reason = || explain::reason(self.shop.rules(), &line, Scale::Points);
+                let by = (!passed_over).then(|| (self.name(by), reason()));
+                (rule, Most { points, by })
+            };
+            let most: BTreeMap<RuleId, Most> = most.into_iter().map(of_rule).collect();
+            Best {
+                attainable: most.values().map(|most| most.points).sum(),
+                most,
+                ledgers,
+            }
         })
     }
 
@@ -208,8 +220,7 @@ impl Standing<'_> {
             (std::cmp::Reverse(self.ranking.total(c)), price, c)
         };
         let own = key(candidate);
-        let before = self.ranking.order().iter().filter(|&&c| key(c) < own);
-        before.count() + 1
+        self.ranking.order().partition_point(|&c| key(c) < own) + 1
     }
 
     /// The pick first, then balls left by place, then those ruled out by the place they would have.

@@ -143,7 +143,7 @@ impl Standing<'_> {
     /// gets by that rule. Tenths of a point; 0 if no ball is left. No single ball need reach it.
     #[must_use]
     pub fn attainable(&self) -> i64 {
-        self.most().values().map(|most| most.points).sum()
+        self.best().attainable
     }
 
     fn fate(&self, world: &StageWorld<'_, BallCandidate>, candidate: usize) -> BallFate {
@@ -164,7 +164,7 @@ impl Standing<'_> {
             behind_pick: pick - total,
             costs: match out {
                 true => Vec::new(),
-                false => self.costs(world, candidate),
+                false => self.costs(candidate),
             },
         }
     }
@@ -194,13 +194,16 @@ impl Standing<'_> {
         lines.iter().map(barrier).collect()
     }
 
-    /// The lines on which a ball lost most, most costly first.
-    fn costs(&self, world: &StageWorld<'_, BallCandidate>, candidate: usize) -> Vec<Cost> {
-        let ledger = self.ledger(world, candidate);
-        let own = |rule: RuleId| counted(&ledger).find(|line| line.rule() == rule);
+    /// The lines on which a ball that is left lost most, most costly first.
+    fn costs(&self, candidate: usize) -> Vec<Cost> {
+        let best = self.best();
+        let Some(Some(ledger)) = best.ledgers.get(candidate) else {
+            return Vec::new();
+        };
+        let own = |rule: RuleId| counted(ledger).find(|line| line.rule() == rule);
         let points = |rule: RuleId| own(rule).map_or(0, Line::points);
-        let mut lost: Vec<(i64, RuleId, &Most)> = self
-            .most()
+        let mut lost: Vec<(i64, RuleId, &Most)> = best
+            .most
             .iter()
             .map(|(&rule, most)| (most.points - points(rule), rule, most))
             .filter(|(lost, ..)| *lost > 0)
@@ -210,15 +213,18 @@ impl Standing<'_> {
         let cost = |(_, rule, most): (i64, RuleId, &Most)| {
             // A line against it speaks for itself; what it lacks is said by the ball that has it.
             let against = own(rule).filter(|line| line.points() < 0);
-            let best = most.by.as_ref();
-            let line = against.or(best.map(|(_, line)| line))?;
+            let line = match (against, &most.by) {
+                (Some(line), _) => explain::reason(self.shop.rules(), line, Scale::Points),
+                (None, Some((_, reason))) => reason.clone(),
+                (None, None) => return None,
+            };
             Some(Cost {
                 own: points(rule),
                 best: most.points,
-                best_ball: best.map(|(by, _)| self.name(*by)),
+                best_ball: most.by.as_ref().map(|(name, _)| name.clone()),
                 pick: self.picks_points(rule),
                 lacks: against.is_none(),
-                line: explain::reason(self.shop.rules(), line, Scale::Points),
+                line,
             })
         };
         lost.into_iter().filter_map(cost).collect()

@@ -133,6 +133,7 @@ fn schools(page: &mut Page<'_>, contrast: &Contrast) {
 /// What one rule says of either ball, where it speaks of it.
 fn words(contrast: &Contrast, difference: &Difference, audience: Audience) -> String {
     let [one, other] = contrast.names();
+    let both = difference.one().is_some() && difference.other().is_some();
     // A school's line counts nothing, and says for which ball it speaks by the other's having none.
     let speaks = |line: &Reason, of_first: bool| match line.points() {
         0 => (difference.points() > 0) == of_first,
@@ -145,7 +146,12 @@ fn words(contrast: &Contrast, difference: &Difference, audience: Audience) -> St
             "against"
         };
         let origin = origin(line, audience);
-        format!("{side} {name}: {}{origin}", line.text(audience))
+        // Where both have a line, those who know the game see how the difference comes about.
+        let own = match both && audience != Audience::Newcomer {
+            true => format!(", {}", signed(line.points())),
+            false => String::new(),
+        };
+        format!("{side} {name}{own}: {}{origin}", line.text(audience))
     };
     let one = difference.one().map(|line| said(one, line, true));
     let other = difference.other().map(|line| said(other, line, false));

@@ -156,6 +156,9 @@ fn one(page: &mut Page<'_>, answer: &WhyNot, ball: &BallFate, among_weights: boo
         for cost in ball.costs() {
             let label = bare(cost.points());
             let mut words = cost_words(cost, page.audience());
+            if page.audience() != Audience::Newcomer {
+                words.push_str(&format!(" {}", got(cost)));
+            }
             if cost.pick() == cost.own() && answer.pick().is_some() && !ball.is_pick() {
                 words.push_str(" The same goes for the pick.");
             }
@@ -165,26 +168,23 @@ fn one(page: &mut Page<'_>, answer: &WhyNot, ball: &BallFate, among_weights: boo
     page.paragraph(2, &in_all(answer, ball));
 }
 
-/// What one line cost, and for those who know the game what ball and best got.
+/// What one line cost.
 fn cost_words(cost: &Cost, audience: Audience) -> String {
     let line = cost.line();
     let said = match cost.lacks() {
         true => "Others have this",
         false => "Against it",
     };
-    let mut words = format!("{said}: {}", line.text(audience));
-    if audience != Audience::Newcomer {
-        let best = match cost.best_ball() {
-            Some(ball) => format!("{} for {ball}", bare(cost.best())),
-            None => bare(cost.best()),
-        };
-        words.push_str(&format!(
-            " It gets {}; the best is {best}.",
-            bare(cost.own())
-        ));
-    }
-    words.push_str(&origin(line, audience));
-    words
+    format!("{said}: {}{}", line.text(audience), origin(line, audience))
+}
+
+/// What ball and best got by it.
+fn got(cost: &Cost) -> String {
+    let best = match cost.best_ball() {
+        Some(ball) => format!("{} for {ball}", bare(cost.best())),
+        None => bare(cost.best()),
+    };
+    format!("It gets {}; the best is {best}.", bare(cost.own()))
 }
 
 /// What the points add up to, against the pick and against the best there is.

@@ -182,7 +182,7 @@ impl Interval {
             )
         })
     }
-    /// Whichever of the two: all that either may be.
+    /// Whichever of the two: all that either may be. Not for sets.
     #[must_use]
     pub fn or(self, that: Interval) -> Self {
         let unknown = self.unknown || that.unknown;

@@ -202,10 +202,35 @@ impl<'a, 'r> Over<'a, 'r> {
 
     /// What a rule gives the one more than the other.
     fn gap_of(&self, plan: &Plan<'_>, pair: Pair) -> Bounds {
+        if let [way] = plan.ways.as_slice()
+            && way.late.is_empty()
+            && !matches!(plan.points, Points::Late(..))
+        {
+            return self.gap_by_gate(plan, way, pair);
+        }
         let (least, most) = self.gap_apart(plan, pair);
         match self.gap_moving(plan, pair) {
             Some(moving) => (least.max(moving.0), most.min(moving.1)),
             None => (least, most),
+        }
+    }
+
+    /// The same of a rule with one way that never looks at asker and candidate together: it opens for both or for neither.
+    fn gap_by_gate(&self, plan: &Plan<'_>, way: &Way<'_>, pair: Pair) -> Bounds {
+        let covers = |candidate: usize| way.mask.as_ref().is_none_or(|mask| mask[candidate] != 0);
+        let (least, most) = match (covers(pair.first), covers(pair.rival)) {
+            (true, true) => self.points_apart(plan, pair),
+            (true, false) => self.points(plan, pair.first),
+            (false, true) => {
+                let (least, most) = self.points(plan, pair.rival);
+                (-most, -least)
+            }
+            (false, false) => (0, 0),
+        };
+        match self.gates[way.number] {
+            Met::Never => (0, 0),
+            Met::Sometimes => (least.min(0), most.max(0)),
+            Met::Always => (least, most),
         }
     }
 

@@ -108,8 +108,15 @@ fn partings(place: usize, test: &Test, fact: &Fact) -> Vec<Parting> {
         fact: test.fact,
         sides,
     };
-    let Allowed::Ranges(ranges) = &test.allowed else {
-        return vec![parting(Sides::Met)];
+    let ranges = match &test.allowed {
+        Allowed::Ranges(ranges) => ranges,
+        // A set that may hold anything only has to be known.
+        Allowed::Bits {
+            has: 0,
+            any: 0,
+            none: 0,
+        } => return vec![parting(Sides::Known)],
+        Allowed::Bits { .. } => return vec![parting(Sides::Met)],
     };
     let (lowest, highest) = match fact.kind {
         Kind::Number {

@@ -54,8 +54,8 @@ fn search<D: Decision>(
 ) -> Result<(), Spent> {
     let target = effort.pick(start)?;
     let mut changes = Vec::new();
-    for answer in 0..area.len() {
-        let arms = arms(effort, start, answer, area[answer], &target)?;
+    for (answer, &within) in area.iter().enumerate() {
+        let arms = arms(effort, start, answer, within, &target)?;
         if !arms.is_empty() {
             changes.push(arms);
         }

@@ -1,4 +1,4 @@
-//! Bringing a turn back toward where the bowler stands.
+//! Bringing a turn back toward where it started.
 
 use super::decision::{Area, Decision, Point, Shape};
 use super::effort::{Effort, Spent};

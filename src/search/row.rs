@@ -59,6 +59,7 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
         far: i64,
     ) -> Result<Option<(i64, D::Pick)>, Spent> {
         let mut stretches = vec![(near, far)];
+        let mut possible = None;
         while let Some((near, far)) = stretches.pop() {
             if near.abs_diff(far) < FEW {
                 for value in walk(near, far) {
@@ -66,8 +67,21 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
                         return Ok(Some((value, pick)));
                     }
                 }
-            } else if !self.is_proved(Interval::between(near, far), self.target)? {
+                continue;
+            }
+            if self.is_proved(Interval::between(near, far), self.target)? {
+                continue;
+            }
+            if possible == Some(near) {
                 stretches.extend(self.parts(near, far));
+                continue;
+            }
+            // Bounds needn't be asked about what can't be given.
+            possible = self.first_possible(near, far)?;
+            match possible {
+                Some(first) if first == near => stretches.extend(self.parts(near, far)),
+                Some(first) => stretches.push((first, far)),
+                None => {}
             }
         }
         Ok(None)
@@ -76,6 +90,7 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
     /// The first value from `near` to `far` that keeps the pick.
     pub(super) fn first_kept(&mut self, near: i64, far: i64) -> Result<Option<i64>, Spent> {
         let mut stretches = vec![(near, far)];
+        let mut last = None;
         while let Some((near, far)) = stretches.pop() {
             if near.abs_diff(far) < FEW {
                 for value in walk(near, far) {
@@ -85,20 +100,30 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
                 }
                 continue;
             }
-            // What is picked here instead may well be picked all along.
-            let other = self.pick(near)?;
+            // What is picked here instead may well be picked all along. The nearer of two parts begins where both did.
+            let other = match last.take() {
+                Some((value, other)) if value == near => other,
+                _ => self.pick(near)?,
+            };
             if other.as_ref() == Some(self.target) {
                 return Ok(Some(near));
             }
-            let skip = match &other {
-                Some(other) => self.is_proved(Interval::between(near, far), other)?,
-                None => false,
+            let span = Interval::between(near, far);
+            let is_passed = match &other {
+                Some(other) => self.is_proved(span, other)?,
+                None => !self.may_be_possible(span)?,
             };
-            if !skip {
+            if !is_passed {
                 stretches.extend(self.parts(near, far));
             }
+            last = Some((near, other));
         }
         Ok(None)
+    }
+
+    fn may_be_possible(&mut self, span: Interval) -> Result<bool, Spent> {
+        self.area[self.answer] = span;
+        self.effort.may_be_possible(&self.area)
     }
 
     /// The first possible value from `near` to `far`.
@@ -113,8 +138,7 @@ impl<'e, 'd, 't, D: Decision> Row<'e, 'd, 't, D> {
                     return Ok(Some(value));
                 }
             }
-            self.area[self.answer] = Interval::between(near, far);
-            if !is_short && self.effort.may_be_possible(&self.area)? {
+            if !is_short && self.may_be_possible(Interval::between(near, far))? {
                 stretches.extend(self.parts(near, far));
             }
         }

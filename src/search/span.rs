@@ -1,4 +1,4 @@
-//! What one answer may be: its values, halves, and the one nearest to where the bowler stands.
+//! What one answer may be: its values, halves, and the one nearest to where a search starts.
 
 use super::decision::Shape;
 use crate::rules::{Interval, UNKNOWN};

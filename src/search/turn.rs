@@ -14,7 +14,7 @@ pub struct Turn<P> {
     /// Which answer.
     pub answer: usize,
     /// For steps: the value that keeps the pick next to `to`, where impossible ones between them don't count; [`UNKNOWN`]
-    /// if the answer isn't known and every known value turns. For words and bits: where the bowler stands.
+    /// if the answer isn't known and every known value turns. For words and bits: the value at the start.
     ///
     /// So `to` below `from` reads "below `from`", and `to` above `from` reads "from `to` on".
     pub from: i64,
@@ -108,7 +108,7 @@ pub(super) fn turns_of<D: Decision>(
         Shape::Steps => {
             for (near, far) in sides(value, range).into_iter().flatten() {
                 if let Some(found) = row.first_turn(near, far)? {
-                    let kept = last_kept(&mut row, found.0, near)?;
+                    let kept = last_before(&mut row, found.0, near)?;
                     turns.push(turn(kept.unwrap_or(value), found));
                 }
             }
@@ -142,12 +142,12 @@ pub(super) fn sides(value: i64, range: Interval) -> [Option<(i64, i64)>; 2] {
     ]
 }
 
-/// The last possible value before `turn` on the way from `near`; none if there is none.
-fn last_kept<D: Decision>(row: &mut Row<D>, turn: i64, near: i64) -> Result<Option<i64>, Spent> {
-    match near.cmp(&turn) {
-        Ordering::Less => row.first_possible(turn - 1, near),
+/// The last possible value before another on the way from `near`; none if there is none.
+fn last_before<D: Decision>(row: &mut Row<D>, value: i64, near: i64) -> Result<Option<i64>, Spent> {
+    match near.cmp(&value) {
+        Ordering::Less => row.first_possible(value - 1, near),
         Ordering::Equal => Ok(None),
-        Ordering::Greater => row.first_possible(turn + 1, near),
+        Ordering::Greater => row.first_possible(value + 1, near),
     }
 }
 
@@ -169,25 +169,23 @@ fn from_the_ends<D: Decision>(
         (at_high.is_none(), high, low),
     ] {
         if is_kept && let Some(found) = row.first_turn(near, far)? {
-            let kept = last_kept(row, found.0, near)?;
+            let kept = last_before(row, found.0, near)?;
             tell(kept.unwrap_or(near), found);
         }
     }
     let (Some(lowest_pick), Some(_)) = (at_low, at_high) else {
         return Ok(());
     };
-    let mut nothing_keeps = true;
     for (near, far) in [(low, high), (high, low)] {
-        if let Some(kept) = row.first_kept(near, far)?
-            && let Some(last) = last_kept(row, kept, near)?
+        let Some(kept) = row.first_kept(near, far)? else {
+            tell(UNKNOWN, (low, lowest_pick));
+            break;
+        };
+        if let Some(last) = last_before(row, kept, near)?
             && let Some(pick) = row.other_pick(last)?
         {
-            nothing_keeps = false;
             tell(kept, (last, pick));
         }
-    }
-    if nothing_keeps {
-        tell(UNKNOWN, (low, lowest_pick));
     }
     Ok(())
 }
@@ -212,7 +210,7 @@ pub struct Stretch {
     pub highest: (i64, bool),
 }
 
-/// The stretch around where the bowler stands, in which impossible values don't count; none if the answer isn't known or not one of
+/// The stretch around the start, in which impossible values don't count; none if the answer isn't known or not one of
 /// steps, or the work limit came first.
 pub fn stretch<D: Decision>(
     decision: &D,
@@ -256,7 +254,7 @@ fn reach<D: Decision>(
     start: i64,
 ) -> Result<(i64, bool), Spent> {
     let (last, turns) = match row.first_turn(near, far)? {
-        Some((turn, _)) => (last_kept(row, turn, near)?, true),
+        Some((turn, _)) => (last_before(row, turn, near)?, true),
         None => (row.first_possible(far, near)?, false),
     };
     Ok((last.unwrap_or(start), turns))

@@ -35,7 +35,7 @@ fn a_rule_that_no_case_fires_is_named_with_its_file() {
         subject: weight
         rules:
           - id: far-too-many-games
-            when: { bowler.games_a_week: { at_least: 90 games } }
+            when: { bowler.games_a_week: { at_least: 50 games } }
             points: 1
             because: Nobody bowls as much.
             source: own choice
@@ -44,15 +44,19 @@ fn a_rule_that_no_case_fires_is_named_with_its_file() {
     let gaps = shop.coverage(&cases()).unwrap().gaps();
     assert!(gaps.iter().all(|gap| gap.rule == "far-too-many-games"));
     assert!(gaps.iter().all(|gap| gap.file == "ours.yaml"));
-    // It never fired, and only fewer games were seen.
+    // It never fired, and no case tells how many games are bowled.
     let missing: Vec<&Missing> = gaps.iter().map(|gap| &gap.missing).collect();
-    let many = Missing::Side {
+    let games = |side: &str, hint: &str| Missing::Side {
         fact: "bowler.games_a_week",
-        boundary: "90 games".to_owned(),
-        side: "from 90 games on".to_owned(),
-        hint: Some("90 games".to_owned()),
+        boundary: "50 games".to_owned(),
+        side: side.to_owned(),
+        hint: Some(hint.to_owned()),
     };
-    assert_eq!(missing, [&Missing::Fired, &many]);
+    let (few, many) = (
+        games("below 50 games", "49 games"),
+        games("from 50 games on", "50 games"),
+    );
+    assert_eq!(missing, [&Missing::Fired, &few, &many]);
 }
 
 /// Dropping a case that alone tries a boundary opens just that gap again.

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use spanwright::advice::{Case, ChangeKind, ChangedCase, Difference, RulesDiff, Shop};
+use spanwright::advice::{Case, ChangeKind, ChangedCase, OutcomeChange, RulesDiff, Shop};
 use spanwright::catalog::Catalog;
 use spanwright::document::{Document, Format};
 use spanwright::report::{rules_diff_json, rules_diff_text};
@@ -18,7 +18,7 @@ fn demo() -> Vec<Case> {
     Case::demo().unwrap()
 }
 
-fn difference<'d>(case: &'d ChangedCase, kind: &str, name: &str) -> &'d Difference {
+fn difference<'d>(case: &'d ChangedCase, kind: &str, name: &str) -> &'d OutcomeChange {
     let mut found = case.differences.iter();
     found
         .find(|d| d.kind == kind && d.name == name)
@@ -32,7 +32,7 @@ rules:
   - { id: a-64th-over, add: 1/64, because: We drill a little over., source: own choice }
 ";
 
-/// A shop that would rather see plastic for a straight ball at two points than at fourteen.
+/// A shop that would rather see a pearl for a straight ball than plastic.
 const LESS_PLASTIC: &str = "
 subject: ball
 rules:
@@ -42,10 +42,10 @@ rules:
     points: 1
     because: We like it less.
     source: own choice
-  - id: urethane-for-straight
-    when: { bowler.intent: straight, ball.cover: urethane }
+  - id: pearl-for-straight
+    when: { bowler.intent: straight, ball.cover: pearl }
     points: 30
-    because: We like it more.
+    because: It leaves room to learn.
     source: own choice
 ";
 
@@ -127,8 +127,8 @@ fn another_pick_names_the_lines_that_made_it() {
     assert_eq!(
         kinds,
         [
-            ("polyester-for-straight", ChangeKind::Changed),
-            ("urethane-for-straight", ChangeKind::Added)
+            ("pearl-for-straight", ChangeKind::Added),
+            ("polyester-for-straight", ChangeKind::Changed)
         ]
     );
     let tom = diff
@@ -148,7 +148,7 @@ fn another_pick_names_the_lines_that_made_it() {
     let plastic = line(&was, "polyester-for-straight");
     assert_eq!(plastic, (points("+14 points"), points("+1 point"), true));
     assert_eq!(
-        line(&is, "urethane-for-straight"),
+        line(&is, "pearl-for-straight"),
         (None, points("+30 points"), true)
     );
 }
@@ -158,7 +158,7 @@ fn another_pick_names_the_lines_that_made_it() {
 fn a_settled_weight_names_the_rule_that_held_it() {
     let off = with("switch_off: [heavier-carries-better]");
     let diff = RulesDiff::between(&Shop::demo().unwrap(), &off, &demo());
-    let weights: Vec<&Difference> = diff
+    let weights: Vec<&OutcomeChange> = diff
         .changed
         .iter()
         .flat_map(|case| &case.differences)
@@ -255,9 +255,9 @@ fn a_step_that_moves_is_told_as_an_order() {
 fn the_overlay_of_a_case_comes_out_as_the_case_says() {
     let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/cases");
     let file = folder.join("v-01-bent-joints-full-card.yaml");
-    // v-03 is the same hand without a card: its chart gives 1/4 F at 3 3/4, and 1/8 more for a thumb that bends far.
-    let bare = folder.join("v-03-bent-joints-bare-card.yaml");
-    let cases = Case::read_all(&[file, bare]).unwrap();
+    // v-02 is the same hand with a card that isn't copied: its chart gives 1/4 F at 3 3/4, and 1/8 more for a thumb that bends far.
+    let failed = folder.join("v-02-bent-joints-card-that-failed.yaml");
+    let cases = Case::read_all(&[file, failed]).unwrap();
     let older = with("follow: [thumb-forward-older-extrapolated]");
     let diff = RulesDiff::between(&Shop::demo().unwrap(), &older, &cases);
     // A fit that works is copied whatever the chart says.

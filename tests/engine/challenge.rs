@@ -184,7 +184,7 @@ fn at_a_point_it_is_always_right() {
         let set = read(&rules, &(0..rules.len()).collect::<Vec<_>>());
         let chooser = set.chooser("plant", &plot.garden).unwrap();
         let point = Plot::of(plot.garden.clone());
-        let first = firsts(&set, &[plot.garden.clone()])[0];
+        let first = firsts(&set, std::slice::from_ref(&plot.garden))[0];
         let anyone = (0..plot.garden.candidates).map(Some).chain([None]);
         for one in anyone {
             let holds = chooser.challenge(&point, one) == Challenge::Holds;

@@ -185,6 +185,14 @@ impl<'s> Chain<'s> {
             .collect()
     }
 
+    /// The values of an answer from which on a rule of the stages says something else.
+    fn cuts(&self, answer: FactId) -> Vec<i64> {
+        let stages = ["weight", "grip", "ball"].into_iter();
+        stages
+            .flat_map(|stage| self.shop.rules().cuts(stage, answer))
+            .collect()
+    }
+
     /// Each fact that a rule of the stages looks at, with the facts of the asker that tell it.
     fn sources(&self) -> impl Iterator<Item = (FactId, &[FactId])> {
         let words = self.weights.sources().chain(self.grips.sources());

@@ -1,5 +1,6 @@
 //! The picks of a chain over the answers of one bowler.
 
+use super::super::consultation::Consultation;
 use super::behind::Behind;
 use super::{Chain, Choice};
 use crate::bowler::{Bowler, contradiction};
@@ -25,18 +26,8 @@ impl<'c, 's> Picks<'c, 's> {
         bowler: &Bowler,
         answers: Vec<FactId>,
     ) -> Self {
-        let rules = chain.shop.rules();
-        let cuts = |&fact: &FactId| {
-            let stages = ["weight", "grip", "ball"];
-            let mut cuts: Vec<i64> = stages
-                .iter()
-                .flat_map(|stage| rules.cuts(stage, fact))
-                .collect();
-            cuts.sort_unstable();
-            cuts.dedup();
-            cuts
-        };
-        let base = Situation::of(bowler, rules);
+        // As every consultation begins: the price list and the bench are known.
+        let base = Consultation::begin(chain.shop, bowler).situation;
         let settled = [chain.settled.weight, chain.settled.grip];
         let open: Vec<FactId> = answers.iter().copied().chain(settled).collect();
         let behind = Behind::new(&base, &open);
@@ -46,10 +37,18 @@ impl<'c, 's> Picks<'c, 's> {
             (fact, places.collect())
         };
         let needed = behind.of(chain.sources().flat_map(|(_, told)| told).copied());
+        let base = base.keeping(&needed);
+        let cuts = |&answer: &FactId| {
+            let mut cuts = chain.cuts(answer);
+            cuts.extend(cuts_behind_flags(&base, answer, &needed));
+            cuts.sort_unstable();
+            cuts.dedup();
+            cuts
+        };
         Picks {
             chain,
-            base: base.keeping(&needed),
             cuts: answers.iter().map(cuts).collect(),
+            base,
             behind: chain.sources().map(places).collect(),
             answers,
         }
@@ -85,11 +84,36 @@ impl<'c, 's> Picks<'c, 's> {
     }
 
     /// The situation over a box of answers.
-    fn situation(&self, area: impl Iterator<Item = Interval>) -> Situation {
+    pub(super) fn situation(&self, area: impl Iterator<Item = Interval>) -> Situation {
         let mut situation = self.base.clone();
         situation.set_all(self.answers.iter().copied().zip(area));
         situation
     }
+}
+
+/// An answer of so many values is tried value by value.
+const FEW_VALUES: i64 = 200;
+
+/// The values of an answer from which on a flag worked out from it is another; none where there are too many to try.
+fn cuts_behind_flags(base: &Situation, answer: FactId, needed: &[FactId]) -> Vec<i64> {
+    let kind = |fact: FactId| base.vocabulary().fact(fact).kind;
+    let all = Interval::all_of(&kind(answer));
+    let is_number = matches!(kind(answer), Kind::Number { .. });
+    if !is_number || all.highest() - all.lowest() > FEW_VALUES {
+        return Vec::new();
+    }
+    let flags = needed.iter().filter(|&&fact| kind(fact) == Kind::Flag);
+    let flags: Vec<FactId> = flags.copied().collect();
+    let mut at = base.clone();
+    let mut told = |value: i64| -> Vec<Interval> {
+        at.set_all([(answer, Interval::point(value))]);
+        flags.iter().map(|&flag| at.at(flag)).collect()
+    };
+    let told: Vec<Vec<Interval>> = (all.lowest()..=all.highest()).map(&mut told).collect();
+    let next = told.windows(2).zip(all.lowest() + 1..);
+    next.filter(|(two, _)| two[0] != two[1])
+        .map(|(_, value)| value)
+        .collect()
 }
 
 impl Decision for Picks<'_, '_> {

@@ -212,6 +212,14 @@ fn what_does_not_matter_changes_nothing() {
     }
 }
 
+/// A child is under fifteen, an older hand from sixty on: the weight rules go by both.
+#[test]
+fn flags_worked_out_from_an_answer_cut_it() {
+    let age = SHOP.vocabulary().id("bowler.age").unwrap();
+    let picks = Picks::new(&CHAIN, &bowler("{}"), vec![age]);
+    assert_eq!(picks.cuts(0), [15, 60]);
+}
+
 #[test]
 fn combinations_that_a_profile_refuses() {
     let vocabulary = SHOP.vocabulary();

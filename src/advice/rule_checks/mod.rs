@@ -5,6 +5,7 @@ mod reachable;
 mod realm;
 mod unused;
 mod when;
+mod wording;
 
 use super::outcome::Trouble;
 use super::shop::Shop;
@@ -47,6 +48,7 @@ impl Shop {
         let mut findings = check_rules(self.rules(), &realm::Shelf::new(self));
         unused::facts(self, &mut findings);
         unused::words(self, &mut findings);
+        wording::sentences(self, &mut findings)?;
         reachable::balls(self, &mut findings)?;
         findings.sort();
         Ok(RuleChecks { findings })
