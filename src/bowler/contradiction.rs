@@ -104,6 +104,9 @@ impl Contradiction {
     }
 }
 
+/// A clash, the two answers it is between, and when two values do clash.
+type Pair = (Clash, &'static str, &'static str, fn(i64, i64) -> bool);
+
 /// The first pair of these answers that can't both be right; `get` gives the value of an answer by its name, if it is known.
 pub fn contradiction(get: &dyn Fn(&str) -> Option<i64>) -> Option<Contradiction> {
     contradictions(get).next()
@@ -125,7 +128,7 @@ pub(super) fn contradictions<'g>(
             second,
         })
     };
-    let pairs: [(Clash, &'static str, &'static str, fn(i64, i64) -> bool); 5] = [
+    let pairs: [Pair; 5] = [
         (
             Clash::Hold,
             "bowler.hold_passed",

@@ -117,7 +117,7 @@ struct RemarkDoc<'a> {
 #[must_use]
 pub fn next_json(next: &Next, bowler: &Bowler, digest: &str) -> String {
     let (question, done) = match next {
-        Next::Ask(question) => (Some(question), None),
+        Next::Ask(question) => (Some(question.as_ref()), None),
         Next::Done { answered, saved } => (None, Some((*answered, *saved))),
     };
     let remarks = bowler.questions().iter().map(|remark| RemarkDoc {

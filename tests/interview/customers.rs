@@ -146,7 +146,7 @@ pub fn interviewed(
 /// The question that the interview asks.
 pub fn by_what_matters(interview: &Interview<'_>, bowler: &Bowler) -> Option<Question> {
     match interview.next(bowler) {
-        Next::Ask(question) => Some(question),
+        Next::Ask(question) => Some(*question),
         _ => None,
     }
 }

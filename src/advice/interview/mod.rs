@@ -34,7 +34,7 @@ const MOST_ALONE: usize = 300;
 #[non_exhaustive]
 pub enum Next {
     /// This question can still change the pick, or it isn't certain that it can't.
-    Ask(Question),
+    Ask(Box<Question>),
     /// No answer can change the pick any more.
     Done {
         /// How many questions the profile answers, "I don't know" included.
@@ -90,7 +90,7 @@ impl Interview<'_> {
     pub fn next(&self, bowler: &Bowler) -> Next {
         let (gaps, open) = self.gaps(bowler);
         match open {
-            Some(question) => Next::Ask(question.clone()),
+            Some(question) => Next::Ask(Box::new(question.clone())),
             None => self.done(&gaps),
         }
     }
