@@ -403,7 +403,7 @@ proptest! {
                 wet: value("room.wet") == Some(1),
                 wishes: value("room.wishes"),
             };
-            let held = finding.rules().iter().map(|&rule| {
+            let held = finding.rules().into_iter().map(|rule| {
                 let id: usize = set.rule(rule).id()[1..].parse().unwrap();
                 id
             });
