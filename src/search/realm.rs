@@ -314,9 +314,13 @@ impl Region for Place<'_> {
                         let facts = self.statement.open(&value);
                         let place = |fact| self.wanted.iter().position(|&wanted| wanted == fact);
                         let places = facts.into_iter().filter_map(place);
-                        open = places
-                            .flat_map(|place| self.behind[place].clone())
-                            .collect();
+                        // What hangs on the fewest answers is decided first.
+                        let left = |place: &usize| {
+                            let unsettled = |answer: &&usize| !area[**answer].is_point();
+                            self.behind[*place].iter().filter(unsettled).count()
+                        };
+                        let nearest = places.min_by_key(left);
+                        open = nearest.map_or_else(Vec::new, |place| self.behind[place].clone());
                         open.sort_unstable();
                         open.dedup();
                     }

@@ -7,7 +7,7 @@ use super::realm::{Can, Example, Realm, can_hold, can_hold_for_all};
 use crate::rules::{Doing, RuleId, RuleSet, Statement, SubjectKind};
 
 /// How many boxes may be looked at for one question and one candidate.
-pub const MOST: usize = 4_000;
+pub const MOST: usize = 20_000;
 
 /// Checks all rules of a set.
 #[must_use]
@@ -200,15 +200,16 @@ impl Checks<'_> {
         let when = self.rules.when(rule);
         // What gives points there contradicts; that is told by its own name.
         let favours = when.clone().and(self.rules.gives(rule));
+        if self.can(subject, &favours) != Can::Never {
+            self.findings.absent(FindingKind::Contained);
+            return;
+        }
         let outside = when.clone().and(self.rules.when(within).not());
         self.unless(
             (FindingKind::Contained, &[rule, within]),
             subject,
             &outside,
             |checks| {
-                if checks.can(subject, &favours) != Can::Never {
-                    return None;
-                }
                 let example = checks.example(subject, &when)?;
                 Some(Finding::Contained {
                     rule,

@@ -60,7 +60,7 @@ enum Asks {
     Bright(bool),
     /// `lamp.gives`
     Gives(i64, i64),
-    /// `lamp.more`: what it gives less the light that is there.
+    /// `lamp.more`: what it gives less the light that is there, counted from -6 on.
     More(i64, i64),
 }
 
@@ -121,7 +121,7 @@ impl Asks {
             Asks::Gives(low, high) => within(LAMPS[lamp], low, high),
             Asks::More(low, high) => who
                 .light
-                .is_some_and(|light| within(LAMPS[lamp] - light, low, high)),
+                .is_some_and(|light| within(LAMPS[lamp] + HIGHEST - light, low, high)),
         }
     }
 }
@@ -185,7 +185,7 @@ fn asks() -> impl Strategy<Value = Asks> {
         1 => any::<bool>().prop_map(Asks::RoomKnown),
         2 => any::<bool>().prop_map(Asks::Bright),
         2 => pair(0, HIGHEST).prop_map(|(low, high)| Asks::Gives(low, high)),
-        2 => pair(-HIGHEST, HIGHEST).prop_map(|(low, high)| Asks::More(low, high)),
+        2 => pair(0, 2 * HIGHEST).prop_map(|(low, high)| Asks::More(low, high)),
     ]
 }
 
@@ -230,7 +230,7 @@ fn vocabulary() -> Arc<Vocabulary> {
         fact("room.wishes", Kind::Set(WISHES), Origin::Answer),
         fact("room.bright", Kind::Flag, Origin::Worked),
         fact("lamp.gives", number(0, HIGHEST), Origin::Candidate),
-        fact("lamp.more", number(-HIGHEST, HIGHEST), Origin::Derived),
+        fact("lamp.more", number(0, 2 * HIGHEST), Origin::Derived),
     ];
     Arc::new(Vocabulary::new(facts).unwrap())
 }
@@ -282,7 +282,7 @@ impl Realm for Lamps {
         let gives = Interval::point(LAMPS[candidate.unwrap_or(0)]);
         let value = |&fact: &FactId| match self.0.fact(fact).name {
             "room.bright" => light.is_at_least(Interval::point(4)),
-            "lamp.more" => gives.minus(light),
+            "lamp.more" => gives.plus(Interval::point(HIGHEST)).minus(light),
             "lamp.gives" => gives,
             _ => given(fact).unwrap_or(Interval::NOT_KNOWN),
         };
