@@ -71,7 +71,7 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Hand<'d> {
     hand
 }
 
-/// Reads the thumb; the node is given back if it tells anything.
+/// Reads the thumb; the node is given back if it tells anything that was measured.
 fn read_thumb<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<&'d Node> {
     if sheet.nothing(
         node,
@@ -93,7 +93,9 @@ fn read_thumb<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<&'d Node> {
         sheet.group(oval, "the oval", OVAL_KEYS);
     }
     fields.close(&mut sheet.reader);
-    Some(node)
+    let keys = [THUMB_KEYS, WARM_KEYS, OVAL_KEYS].concat();
+    let mut names = keys.into_iter().map(|(_, name)| name).chain([GAUGES[0]]);
+    names.any(|name| sheet.value(name).is_some()).then_some(node)
 }
 
 fn read_finger<'d>(sheet: &mut Sheet<'d>, node: &'d Node, gauge: &'static str, warm: &'static str) {
