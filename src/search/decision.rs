@@ -61,11 +61,6 @@ pub trait Decision {
         true
     }
 
-    /// Whether changing one answer alone could turn a pick between possible points of `area`. False only where it certainly can't.
-    fn can_matter(&self, _area: &[Interval], _answer: usize) -> bool {
-        true
-    }
-
     /// The values of an answer from which on something changes, lowest first: where splitting is most promising.
     fn cuts(&self, _answer: usize) -> &[i64] {
         &[]

@@ -90,11 +90,6 @@ impl<'d, D: Decision> Effort<'d, D> {
         Ok(self.decision.may_be_possible(area))
     }
 
-    pub(super) fn can_matter(&mut self, area: &[Interval], answer: usize) -> Result<bool, Spent> {
-        self.look()?;
-        Ok(self.decision.can_matter(area, answer))
-    }
-
     /// The first answer of those named, else of all, that isn't a point, and its parts, the one nearer to `start` first.
     pub(super) fn parts(
         &self,

@@ -8,7 +8,6 @@ mod arm;
 mod decision;
 mod effort;
 mod finding;
-mod matters;
 mod pair;
 mod reach;
 mod realm;
@@ -21,7 +20,6 @@ mod turn;
 
 pub use decision::{Area, Decision, Holds, Point, Shape};
 pub use finding::{Clash, Counted, Finding, FindingKind, Findings};
-pub use matters::{Matters, turning_with};
 pub use pair::{Pair, pair};
 pub use reach::{Judged, Reached, Region, reach};
 pub use realm::{Can, Example, Realm, can_hold, can_hold_for_all};

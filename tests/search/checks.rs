@@ -5,8 +5,7 @@ use std::cell::Cell;
 use proptest::prelude::*;
 use spanwright::rules::Interval;
 use spanwright::search::{
-    Area, Decision, Holds, Matters, Outcome, Point, Shape, nearest, pair, settle, stretch,
-    turning_with,
+    Area, Decision, Holds, Outcome, Point, Shape, nearest, pair, settle, stretch,
 };
 
 use crate::plain;
@@ -72,11 +71,6 @@ impl<D: Decision> Decision for Counted<'_, D> {
 
     fn may_be_possible(&self, area: &[Interval]) -> bool {
         !self.has_bounds || self.decision.may_be_possible(area)
-    }
-
-    fn can_matter(&self, area: &[Interval], answer: usize) -> bool {
-        self.count();
-        !self.has_bounds || self.decision.can_matter(area, answer)
     }
 
     fn cuts(&self, answer: usize) -> &[i64] {
@@ -192,45 +186,12 @@ impl<P: Clone + PartialEq + std::fmt::Debug, D: Decision<Pick = P>, T: Decision<
         Ok(())
     }
 
-    pub fn matters(&self, answer: usize, most: usize) -> Result<(), TestCaseError> {
-        let truth = plain::matters(self.truth, self.area, answer);
-        self.searched.calls();
-        let found = turning_with(&self.searched, self.area, self.start, answer, most);
-        let calls = self.searched.calls();
-        let work = match found {
-            Matters::Never { work } => {
-                prop_assert!(!truth);
-                work
-            }
-            Matters::Here {
-                points: [one, other],
-                work,
-            } => {
-                for (point, pick) in [&one, &other] {
-                    prop_assert_eq!(plain::possible(self.truth, point), Some(pick.clone()));
-                    prop_assert!(self.is_inside(point));
-                }
-                prop_assert_ne!(one.1, other.1);
-                prop_assert_eq!(plain::with(&one.0, answer, other.0[answer]), other.0);
-                work
-            }
-            Matters::NotSettled { work } => {
-                prop_assert!(most < PLENTY);
-                prop_assert_eq!(work, most);
-                work
-            }
-        };
-        prop_assert!(work <= most && calls <= work);
-        Ok(())
-    }
-
     /// All of them.
     pub fn all(&self, most: usize) -> Result<(), TestCaseError> {
         self.settle(most)?;
         self.pair(most)?;
         for answer in 0..self.start.len() {
             self.one_answer(answer, most)?;
-            self.matters(answer, most)?;
         }
         Ok(())
     }

@@ -258,15 +258,3 @@ pub fn pair<D: Decision>(decision: &D, start: &Point, area: &Area) -> Option<Pai
         .min_by_key(|(far, [one, other], _)| (*far, one.0, other.0, one.1, other.1));
     nearest.map(|(_, steps, pick)| Pair { steps, pick })
 }
-
-/// Whether two points of an area that differ in one answer alone have different picks.
-pub fn matters<D: Decision>(decision: &D, area: &Area, answer: usize) -> bool {
-    let values = values(decision.shape(answer), area[answer]);
-    points(decision, area).iter().any(|point| {
-        let picks: Vec<_> = values
-            .iter()
-            .filter_map(|&value| possible(decision, &with(point, answer, value)))
-            .collect();
-        picks.windows(2).any(|two| two[0] != two[1])
-    })
-}

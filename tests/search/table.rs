@@ -110,10 +110,6 @@ impl Decision for Table {
         !self.shows(area) || points.iter().any(|point| self.is_possible(point))
     }
 
-    fn can_matter(&self, area: &[Interval], answer: usize) -> bool {
-        !self.shows(area) || plain::matters(self, &area.to_vec(), answer)
-    }
-
     fn cuts(&self, answer: usize) -> &[i64] {
         &self.answers[answer].cuts
     }
