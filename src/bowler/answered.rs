@@ -6,7 +6,7 @@ use super::answer::Shape;
 use super::contradiction::contradiction;
 use super::span::{Along, CARD_SPANS, Finger, Grip, HAND_SPANS, Span, SpanKind};
 use super::table::answer;
-use super::{Bowler, FitCard, OwnedBall, Question};
+use super::{Bowler, OwnedBall, Question};
 use crate::document::{Document, Format};
 
 /// Answers of which one is asked for by the others: who doesn't know one doesn't know the rest.
@@ -115,6 +115,9 @@ impl Bowler {
             _ => &alone[..],
         };
         let mut other = self.clone();
+        if name.starts_with("card.") && name != "card.works" {
+            other.card.get_or_insert_default();
+        }
         for name in names {
             other.notes.values.remove(name);
             other.notes.unknown.insert(name);
@@ -156,7 +159,7 @@ impl Bowler {
         }
         if name.starts_with("card.") {
             let grip = self.answer("card.grip").map(super::span::grip);
-            let card = self.card.get_or_insert_with(FitCard::default);
+            let card = self.card.get_or_insert_default();
             if CARD_SPANS.contains(&name) {
                 put_span(&mut card.spans, grip, name, value);
             }

@@ -50,6 +50,7 @@ pub(super) fn run(ask: &Ask) -> Result<(), Refusal> {
         steps: Vec::new(),
         look: Look::plain(Audience::Newcomer).wide(WIDTH),
         is_terminal: io::stderr().is_terminal(),
+        is_typed: io::stdin().is_terminal(),
     };
     talk.hold(bowler)
 }
@@ -111,6 +112,7 @@ struct Talk<'t> {
     steps: Vec<Bowler>,
     look: Look,
     is_terminal: bool,
+    is_typed: bool,
 }
 
 /// How one question ended.
@@ -161,7 +163,12 @@ impl Talk<'_> {
         say(report::question_text(question, &self.look).trim_end());
         loop {
             prompt();
-            let Some(line) = hear()? else {
+            let line = hear()?;
+            if !self.is_typed {
+                // A person's own line break isn't seen here.
+                say("");
+            }
+            let Some(line) = line else {
                 return Ok(Reply::Stop);
             };
             match self.interview.request(question, &line) {

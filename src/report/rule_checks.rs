@@ -144,9 +144,10 @@ pub fn rule_checks_text(shop: &Shop, checks: &RuleChecks, look: &Look) -> String
     }
     if !checks.findings().not_settled.is_empty() {
         page.heading("Not settled");
-        for (kind, rules) in &checks.findings().not_settled {
+        for (kind, rules, candidate) in &checks.findings().not_settled {
             let rules: Vec<String> = rules.iter().map(|&rule| teller.named(rule)).collect();
-            page.row(2, 20, kind.words(), &rules.join(" and "));
+            let asked = candidate.clone().unwrap_or_else(|| rules.join(" and "));
+            page.row(2, 20, kind.words(), &asked);
         }
     }
     page.finish()
@@ -168,10 +169,6 @@ impl<'s> Teller<'s> {
         files.sort_unstable();
         files.dedup();
         files.len()
-    }
-
-    fn id(&self, rule: RuleId) -> &'s str {
-        self.shop.rules().rule(rule).id()
     }
 
     fn fact(&self, fact: FactId) -> &'s str {

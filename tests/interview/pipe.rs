@@ -45,12 +45,11 @@ fn talk(output: &Output) -> String {
 
 #[test]
 fn an_interview_ends_with_a_profile() {
-    let said = "straight\nfirst\nhouse\n10\n12 pounds\n14\nyes\n".to_owned()
-        + &"I don't know\n".repeat(30);
+    let said = "straight\n".to_owned() + &"I don't know\n".repeat(30);
     let output = ask(&[], said.as_bytes());
     let bowler = profile(&output);
     assert_eq!(bowler.answer("bowler.intent"), Some(0));
-    assert_eq!(bowler.answer("bowler.hold_passed"), Some(1200));
+    assert!(bowler.to_yaml().contains("unknown"));
     let talk = talk(&output);
     assert!(
         talk.contains("How would you like to roll the ball?"),
@@ -150,14 +149,14 @@ fn a_file_has_every_answer_at_once() {
     let mut input = child.stdin.take().unwrap();
     input.write_all(b"straight\n").unwrap();
     wait_for(&file, "intent: straight");
-    input.write_all(b"first\n").unwrap();
-    wait_for(&file, "experience: first_ball");
+    input.write_all(b"I don't know\n").unwrap();
+    wait_for(&file, "unknown");
     drop(input);
     let output = child.wait_with_output().unwrap();
     assert_eq!(output.status.code(), Some(0));
     assert!(output.stdout.is_empty());
     // And it goes on from there.
-    let output = ask(&[name, "-o", name], b"house\n");
+    let output = ask(&[name, "-o", name], b"dunno\n");
     assert_eq!(output.status.code(), Some(0));
     let bowler = Bowler::read(&Document::read(&file).unwrap()).unwrap();
     assert_eq!(bowler.answer("bowler.intent"), Some(0));

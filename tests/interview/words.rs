@@ -92,7 +92,7 @@ fn not_to_know_is_an_answer(#[case] id: &str, #[case] said: &str) {
 #[case("intent", "strait", "Did you mean \"straight\"?")]
 #[case("intent", "not straight", "Please say one of")]
 #[case("intent", "", "\"I don't know\" is one too")]
-#[case("age", "old", "Please say it like 30")]
+#[case("age", "old", "Please say it like \"30\"")]
 #[case("age", "2", "the age can't be 2 years")]
 #[case("ball_now_weight", "40", "It lies between 4 lb and 16 lb")]
 #[case("experience", "league and tournaments", "Which is it")]

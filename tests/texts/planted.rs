@@ -157,6 +157,14 @@ fn words_to_avoid_are_found_for_customers_in_their_forms() {
 }
 
 #[test]
+fn a_word_to_avoid_is_told_once() {
+    assert_eq!(
+        found(&rule("A stiff line.")),
+        [avoided("stiff", "`bends little`")]
+    );
+}
+
+#[test]
 fn a_phrase_to_avoid_is_found_whatever_stands_around_it() {
     let found = found(&rule("\"It Goes where you aim, and it is good.\""));
     assert!(

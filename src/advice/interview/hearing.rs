@@ -1,7 +1,6 @@
 //! From what people say to answers: forgiving, and never guessing between two meanings.
 
-use std::fmt;
-
+use super::misheard::Misheard;
 use super::question::{Choice, Form, Question};
 use super::read::Questions;
 use crate::bowler::{Bowler, Impossible, release_speed};
@@ -17,52 +16,6 @@ const MOST_BALLS: usize = 40;
 const NEGATIONS: [&str; 8] = [
     "not", "no", "never", "without", "don't", "dont", "isn't", "doesn't",
 ];
-
-/// Why an answer wasn't taken, in words for whoever gave it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[non_exhaustive]
-pub enum Misheard {
-    /// Nothing was said.
-    Silence,
-    /// Far more was said than an answer needs.
-    TooLong,
-    /// It means nothing here, or more than one thing.
-    NotUnderstood {
-        /// What was said, safe to print and short.
-        said: String,
-        /// What may be said.
-        hint: String,
-    },
-    /// It was understood, and it can't be.
-    Impossible(Impossible),
-    /// There is no question with this id.
-    NoQuestion(String),
-}
-
-impl fmt::Display for Misheard {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Misheard::Silence => {
-                f.write_str("I didn't hear an answer. \"I don't know\" is one too.")
-            }
-            Misheard::TooLong => f.write_str("That was a lot. A word or two will do."),
-            Misheard::NotUnderstood { said, hint } => {
-                write!(f, "I didn't understand \"{said}\". {hint}")
-            }
-            Misheard::Impossible(why) => {
-                write!(f, "That can't be right: {}.", why.message())?;
-                why.help().iter().try_for_each(|help| {
-                    let mut letters = help.chars();
-                    let first = letters.next().into_iter().flat_map(char::to_uppercase);
-                    write!(f, " {}{}.", first.collect::<String>(), letters.as_str())
-                })
-            }
-            Misheard::NoQuestion(id) => write!(f, "There is no question called \"{id}\"."),
-        }
-    }
-}
-
-impl std::error::Error for Misheard {}
 
 /// What was said besides an answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -310,6 +263,7 @@ impl Question {
             .chain(&self.none)
             .chain(&self.other)
             .chain(&self.open);
+        let sayings = sayings.filter(|_| !is_negated(text));
         let several = within(self, text);
         let quoted = |text: &str| format!("\"{text}\"");
         let labels = || self.choices.iter().map(|choice| choice.label.as_str());
@@ -345,7 +299,7 @@ fn exact<'q>(question: &'q Question, text: &str) -> Option<&'q Choice> {
 /// The choices whose sayings stand in the text as whole words, but for those inside a longer saying of another. None if a word turns
 /// the meaning round.
 fn within<'q>(question: &'q Question, text: &str) -> Vec<&'q Choice> {
-    if text.split(' ').any(|word| NEGATIONS.contains(&word)) {
+    if is_negated(text) {
         return Vec::new();
     }
     let spaced = |text: &str| format!(" {} ", text.replace([',', '.', ';', '!'], " "));
@@ -366,6 +320,10 @@ fn within<'q>(question: &'q Question, text: &str) -> Vec<&'q Choice> {
         }
     }
     left
+}
+
+fn is_negated(text: &str) -> bool {
+    text.split(' ').any(|word| NEGATIONS.contains(&word))
 }
 
 /// What stands between commas and "and".

@@ -4,12 +4,15 @@
 //! that answer comes out. So a host can hold the profile wherever it likes.
 
 mod hearing;
+mod misheard;
 mod open;
 mod question;
 mod read;
+mod texts;
 mod when;
 
-pub use hearing::{Misheard, Request};
+pub use hearing::Request;
+pub use misheard::Misheard;
 pub use question::{Choice, Form, Quantity, Question};
 
 use self::open::{Asked, Gaps, Standing, differing};
@@ -18,13 +21,13 @@ use super::chain::{Chain, Picks};
 use super::outcome::Trouble;
 use super::shop::Shop;
 use crate::bowler::Bowler;
-use crate::search::{Decision, Outcome, nearest, settle};
+use crate::search::{Outcome, nearest, settle};
 use crate::vocabulary::Situation;
 
 /// The most boxes and points that are looked at for one question.
 const MOST_WORK: usize = 1_500;
 /// The most of them for one answer alone.
-const MOST_ALONE: usize = 40;
+const MOST_ALONE: usize = 300;
 
 /// What comes next.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -86,8 +86,8 @@ impl Gaps {
                 })
             }));
             let stands = match truth {
-                _ if question.is_settled(bowler) => Standing::Settled,
                 Truth::Never => Standing::Idle,
+                _ if question.is_settled(bowler) => Standing::Settled,
                 // An open answer that is granted isn't an answer yet, so its question comes first.
                 _ if when
                     .iter()

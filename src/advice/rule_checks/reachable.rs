@@ -9,12 +9,12 @@ use super::super::shop::Shop;
 use crate::bowler::Bowler;
 use crate::document::{Document, Format};
 use crate::rules::{FactId, Interval, Kind, Origin, UNKNOWN};
-use crate::search::{Decision, Finding, FindingKind, Findings, Point};
+use crate::search::{Decision, FindingKind, Findings, Point};
 
 /// How many people at random are asked.
-const STRANGERS: usize = 6_000;
+const STRANGERS: usize = 2_000;
 /// How many people who come near what suits one ball are asked for it.
-const NEAR: usize = 1_500;
+const NEAR: usize = 800;
 
 /// Looks for somebody for each ball.
 pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<(), Trouble> {
@@ -50,7 +50,10 @@ pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<(), Trouble>
     for (ball, somebody) in found.iter().enumerate() {
         match somebody {
             Some(_) => findings.absent(FindingKind::Unreachable),
-            None => findings.open(FindingKind::Unreachable, &[]),
+            None => {
+                let name = shop.candidates()[ball].id.clone();
+                findings.open_for(FindingKind::Unreachable, name);
+            }
         }
     }
     Ok(())

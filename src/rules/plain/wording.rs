@@ -272,7 +272,12 @@ impl RuleSet {
                 continue;
             }
             rest = after;
-            if word.is_empty() || self.plain.has(word) {
+            let avoided = || {
+                let mut them = self.plain.instead.iter();
+                them.any(|instead| holds(std::slice::from_ref(word), &instead.words))
+            };
+            // A word to avoid is told as such, once.
+            if word.is_empty() || self.plain.has(word) || avoided() {
                 continue;
             }
             let plain = self.plain.words.iter().map(String::as_str);
