@@ -106,6 +106,7 @@ fn rule(size: Size) -> impl Strategy<Value = PlainRule> {
         8 => (1..60_i64, any::<bool>()).prop_map(|(size, less)| Does::Points(if less { -size } else { size })),
         5 => curve,
         1 => Just(Does::Out),
+        1 => Just(Does::Caution),
     ];
     let any_of = prop_oneof![
         4 => Just(Vec::new()),
