@@ -20,6 +20,7 @@ const TOGETHER: &[&[&str]] = &[
 pub struct Impossible {
     message: String,
     help: Option<String>,
+    is_against_another: bool,
 }
 
 impl Impossible {
@@ -27,7 +28,14 @@ impl Impossible {
         Impossible {
             message: message.into(),
             help: Some(help.into()),
+            is_against_another: false,
         }
+    }
+
+    /// Whether it goes against another answer, so that either may be the wrong one.
+    #[must_use]
+    pub fn is_against_another(&self) -> bool {
+        self.is_against_another
     }
 
     /// What is wrong, in lower case without a full stop.
@@ -88,13 +96,17 @@ impl Bowler {
         other.notes.unknown.remove(name);
         other.put(name, value);
         if let Some(wrong) = contradiction(&|name| other.answer(name)) {
-            return Err(Impossible::new(wrong.message(), wrong.help()));
+            return Err(Impossible {
+                is_against_another: true,
+                ..Impossible::new(wrong.message(), wrong.help())
+            });
         }
         other.reread().map_err(|other| {
             let why = other.faults();
             Impossible {
                 message: why,
                 help: None,
+                is_against_another: false,
             }
         })
     }
@@ -298,6 +310,7 @@ fn no_answer(name: &str) -> Impossible {
         None => Impossible {
             message,
             help: None,
+            is_against_another: false,
         },
     }
 }

@@ -362,7 +362,13 @@ fn ask_about_card(sheet: &mut Sheet, card: Option<&FitCard>) {
             "The card says the fit works, yet the hand hurts. Did this ball do it?",
         );
     }
-    if works == Some(0) && card.complaint().is_none() {
+    // Who only says that no drilled ball fits may have none, and can't say what is wrong with it.
+    let tells_more = !card.spans().is_empty() || card.ball().is_some() || card.date().is_some();
+    let tells_more = tells_more
+        || super::ANSWERS.iter().map(super::Answer::name).any(|name| {
+            name.starts_with("card.") && name != "card.works" && sheet.value(name).is_some()
+        });
+    if works == Some(0) && card.complaint().is_none() && tells_more {
         sheet.ask(
             "card.complaint",
             "The fit doesn't work. What is wrong with it?",

@@ -2,12 +2,12 @@
 
 use std::io::{self, BufRead, IsTerminal, Write};
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use super::arguments::Ask;
 use super::{Refusal, answer, output};
 use crate::advice::Shop;
-use crate::advice::interview::{Interview, Misheard, Next, Question, Request};
+use crate::advice::interview::{Form, Interview, Misheard, Next, Question, Request};
 use crate::bowler::Bowler;
 use crate::document::clean;
 use crate::report::{self, Look};
@@ -28,6 +28,11 @@ pub(super) fn run(ask: &Ask) -> Result<(), Refusal> {
             "standard input holds the answers; name the profile as a file, or ask for --json"
                 .to_owned(),
         );
+    }
+    if !ask.output.json
+        && let Some(file) = &ask.output.file
+    {
+        check_name(file)?;
     }
     let (shop, bowler) = match &ask.bowler {
         Some(path) => answer::read(&ask.shop, path)?,
@@ -55,41 +60,69 @@ pub(super) fn run(ask: &Ask) -> Result<(), Refusal> {
     talk.hold(bowler)
 }
 
+/// A profile is written as YAML, and is read again by the ending of its name.
+fn check_name(file: &Path) -> Result<(), Refusal> {
+    let ending = file.extension().map(|ending| ending.to_ascii_lowercase());
+    match ending.as_ref().and_then(|ending| ending.to_str()) {
+        Some("yaml" | "yml") => Ok(()),
+        _ => Err(format!(
+            "the profile can't be written into `{}`: its name must end in .yaml or .yml",
+            clean(&file.display().to_string())
+        )),
+    }
+}
+
 /// The profile as it stands, written down after every answer, so that an interruption loses nothing.
 #[derive(Clone)]
 struct Kept {
     file: Option<PathBuf>,
-    text: Arc<Mutex<Option<String>>>,
+    held: Arc<Mutex<Held>>,
+}
+
+/// What an end and an interruption at the same moment must not both do.
+#[derive(Default)]
+struct Held {
+    text: String,
+    is_over: bool,
 }
 
 impl Kept {
     fn new(file: Option<PathBuf>, bowler: &Bowler) -> Result<Kept, Refusal> {
         let kept = Kept {
             file,
-            text: Arc::default(),
+            held: Arc::default(),
         };
         kept.keep(bowler)?;
         Ok(kept)
     }
 
+    fn held(&self) -> MutexGuard<'_, Held> {
+        self.held.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
     fn keep(&self, bowler: &Bowler) -> Result<(), Refusal> {
         let text = bowler.to_yaml();
         // Held until the file is whole, so that an interruption doesn't come in between.
-        let mut held = self.text.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut held = self.held();
         if let Some(file) = &self.file {
             output::put_into(file, &text)?;
         }
-        *held = Some(text);
+        held.text = text;
         Ok(())
     }
 
-    /// Writes the profile to standard output if no file has it; once only.
-    fn hand_over(&self) -> Result<(), Refusal> {
-        let mut held = self.text.lock().unwrap_or_else(PoisonError::into_inner);
-        match (held.take(), &self.file) {
-            (Some(text), None) => output::print(&text),
-            _ => Ok(()),
+    /// Ends the interview with these words, and writes the profile to standard output if no file has it. Whoever comes first ends it;
+    /// whether that was us.
+    fn end(&self, words: &str) -> Result<bool, Refusal> {
+        let mut held = self.held();
+        if std::mem::replace(&mut held.is_over, true) {
+            return Ok(false);
         }
+        if self.file.is_none() {
+            output::print(&held.text)?;
+        }
+        say(words);
+        Ok(true)
     }
 
     /// Hands the profile over when somebody interrupts.
@@ -97,10 +130,30 @@ impl Kept {
         let kept = self.clone();
         // Without a handler an interruption just ends the program; files are whole even then.
         let _ = ctrlc::set_handler(move || {
-            let _ = kept.hand_over();
-            output::complain("\nInterrupted. What was answered is kept.");
-            std::process::exit(INTERRUPTED);
+            let words = format!(
+                "\nInterrupted. What was answered is kept.\n{}",
+                kept.how_to_go_on()
+            );
+            if !matches!(kept.end(&words), Ok(false)) {
+                std::process::exit(INTERRUPTED);
+            }
         });
+    }
+
+    /// The name to go on with, and how it comes to be if it isn't there yet.
+    fn name(&self) -> (String, &'static str) {
+        match &self.file {
+            Some(file) => (clean(&file.display().to_string()), ""),
+            None => (
+                "FILE.yaml".to_owned(),
+                "Save what was printed as FILE.yaml. ",
+            ),
+        }
+    }
+
+    fn how_to_go_on(&self) -> String {
+        let (file, save) = self.name();
+        format!("{save}Go on later with: spanwright ask {file} -o {file}")
     }
 }
 
@@ -153,8 +206,12 @@ impl Talk<'_> {
                 Reply::Stop => break None,
             }
         };
-        self.kept.hand_over()?;
-        self.part(saved);
+        if !self.kept.end(&self.farewell(saved))? {
+            // An interruption came first; it ends the program.
+            loop {
+                std::thread::park();
+            }
+        }
         Ok(())
     }
 
@@ -181,7 +238,10 @@ impl Talk<'_> {
                 None => {}
             }
             match self.interview.hear(bowler, question.id(), &line) {
-                Ok(next) => return Ok(Reply::Answer(Box::new(next))),
+                Ok(next) => {
+                    self.say_back(question, &line, &next);
+                    return Ok(Reply::Answer(Box::new(next)));
+                }
                 Err(why) => {
                     say(&why.to_string());
                     // On a terminal the question has scrolled away when the answer was long.
@@ -190,6 +250,15 @@ impl Talk<'_> {
                     }
                 }
             }
+        }
+    }
+
+    /// Says what was chosen where it was said by its numbers.
+    fn say_back(&self, question: &Question, line: &str, after: &Bowler) {
+        let is_by_number = line.contains(|c: char| c.is_ascii_digit());
+        let chosen = question.chosen(after);
+        if is_by_number && question.form() == Form::Several && !chosen.is_empty() {
+            say(&format!("(That is: {}.)", chosen.join(", ")));
         }
     }
 
@@ -203,27 +272,21 @@ impl Talk<'_> {
     }
 
     /// How many questions it took, and how to go on.
-    fn part(&self, saved: Option<usize>) {
+    fn farewell(&self, saved: Option<usize>) -> String {
         let asked = self.steps.len();
         let plural = if asked == 1 { "" } else { "s" };
-        let shown = self.kept.file.as_ref();
-        let shown = shown.map(|file| clean(&file.display().to_string()));
-        let file = shown.as_deref().unwrap_or("FILE");
-        let keep = if shown.is_some() {
-            ""
-        } else {
-            "Save what was printed as FILE. "
-        };
         match saved {
             Some(saved) => {
                 let were = if saved == 1 { "wasn't" } else { "weren't" };
-                say(&format!(
-                    "\n{asked} question{plural} asked, {saved} {were} needed.\n{keep}Go on with: spanwright advise {file}"
-                ));
+                let (file, save) = self.kept.name();
+                format!(
+                    "\n{asked} question{plural} asked, {saved} {were} needed.\n{save}Go on with: spanwright advise {file}"
+                )
             }
-            None => say(&format!(
-                "\nThat's all for now: {asked} question{plural} asked.\n{keep}Go on later with: spanwright ask {file} -o {file}"
-            )),
+            None => format!(
+                "\nThat's all for now: {asked} question{plural} asked.\n{}",
+                self.kept.how_to_go_on()
+            ),
         }
     }
 }

@@ -56,7 +56,11 @@ fn an_interview_ends_with_a_profile() {
         "{talk}"
     );
     assert!(talk.contains("questions asked, "), "{talk}");
-    assert!(talk.contains("spanwright advise FILE"), "{talk}");
+    assert!(
+        talk.contains("Save what was printed as FILE.yaml."),
+        "{talk}"
+    );
+    assert!(talk.contains("spanwright advise FILE.yaml"), "{talk}");
 }
 
 #[test]
@@ -171,6 +175,119 @@ fn wait_for(file: &Path, words: &str) {
         std::thread::sleep(std::time::Duration::from_millis(50));
     }
     panic!("{words} never came");
+}
+
+#[test]
+fn a_name_that_could_not_be_read_again_is_refused_at_once() {
+    let folder = tempfile::tempdir().unwrap();
+    for name in ["ask.json", "prof1", "ask.csv", ".yaml"] {
+        let file = folder.path().join(name);
+        let output = ask(&["-o", file.to_str().unwrap()], b"hook\n");
+        assert_eq!(output.status.code(), Some(1), "{name}");
+        let talk = talk(&output);
+        assert!(talk.contains("must end in .yaml or .yml"), "{talk}");
+        assert!(!talk.contains("How would you like"), "{talk}");
+        assert!(!file.exists(), "{name}");
+    }
+    let file = folder.path().join("ask.YML");
+    let name = file.to_str().unwrap();
+    assert_eq!(profile_in(&ask(&["-o", name], b"hook\n"), &file), Some(2));
+}
+
+fn profile_in(output: &Output, file: &Path) -> Option<i64> {
+    assert_eq!(output.status.code(), Some(0), "{}", talk(output));
+    let bowler = Bowler::read(&Document::read(file).unwrap()).unwrap();
+    bowler.answer("bowler.intent")
+}
+
+/// Who has no drilled ball can't say what is wrong with it.
+#[test]
+fn no_fitting_ball_leaves_nothing_to_clear_up() {
+    let said = "hook\nleague\n".to_owned() + &"no\n".repeat(3);
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("bowler.yaml");
+    fs::write(&file, "experience: league\nfit_card: { works: no }\n").unwrap();
+    let output = ask(&[file.to_str().unwrap()], said.as_bytes());
+    assert!(
+        !talk(&output).contains("What is wrong with it"),
+        "{}",
+        talk(&output)
+    );
+    assert_eq!(
+        profile(&output).questions_about("card.complaint").count(),
+        0
+    );
+    // A card that tells of a ball is still asked about.
+    for card in ["grip: fingertip", "bores: { thumb: 1 in }", "ball: Cowslip"] {
+        let text = format!("fit_card: {{ works: no, {card} }}");
+        let document = Document::parse("card", text.as_bytes(), Format::Yaml).unwrap();
+        let bowler = Bowler::read(&document).unwrap();
+        assert_eq!(
+            bowler.questions_about("card.complaint").count(),
+            1,
+            "{card}"
+        );
+    }
+}
+
+#[test]
+fn choices_named_by_number_are_said_back() {
+    let every = "unknown";
+    let known = format!(
+        "intent: {every}\nexperience: {every}\nball_now: {every}\nhold_test: {every}\nthumb: {every}\nage: {every}\n\
+         body_weight: {every}\ninjuries: {every}\nbudget: {every}\ncolour_wish: {every}\ntarget_weight: {every}\n"
+    );
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("bowler.yaml");
+    fs::write(&file, known).unwrap();
+    let output = ask(&[file.to_str().unwrap()], b"3 and 5\n");
+    let talk = talk(&output);
+    assert!(talk.contains("(That is: wrist, shoulder.)"), "{talk}");
+}
+
+#[cfg(unix)]
+#[test]
+fn an_end_and_an_interruption_are_one_of_the_two() {
+    for wait in 0..12_u64 {
+        let mut child = start(&[]);
+        let mut input = child.stdin.take().unwrap();
+        input.write_all(b"hook\n").unwrap();
+        // The first question is asked once interruptions are heard.
+        let mut error = child.stderr.take().unwrap();
+        let mut heard = String::new();
+        let mut piece = [0; 256];
+        while !heard.contains("first own ball") {
+            let read = error.read(&mut piece).unwrap();
+            assert!(read > 0, "{heard}");
+            heard.push_str(&String::from_utf8_lossy(&piece[..read]));
+        }
+        let number = child.id().to_string();
+        let interrupt = std::thread::spawn(move || {
+            std::thread::sleep(std::time::Duration::from_micros(wait * 100));
+            Command::new("kill").args(["-INT", &number]).output()
+        });
+        drop(input);
+        error.read_to_string(&mut heard).unwrap();
+        let output = child.wait_with_output().unwrap();
+        let _ = interrupt.join();
+        let ended = heard.contains("That's all for now");
+        let interrupted = heard.contains("Interrupted. What was answered is kept.");
+        assert!(
+            heard.contains("Save what was printed as FILE.yaml."),
+            "{heard}"
+        );
+        match output.status.code() {
+            Some(0) => assert!(ended && !interrupted, "{heard}"),
+            Some(130) => assert!(interrupted && !ended, "{heard}"),
+            // The signal may come when the handler is gone, after all was said.
+            other => assert!(
+                other.is_none() && ended && !interrupted,
+                "{other:?} {heard}"
+            ),
+        }
+        let text = String::from_utf8(output.stdout).unwrap();
+        assert_eq!(text.matches("intent: hook").count(), 1, "{text}");
+    }
 }
 
 #[cfg(unix)]

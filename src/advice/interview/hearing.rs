@@ -1,15 +1,14 @@
 //! From what people say to answers: forgiving, and never guessing between two meanings.
 
-use super::misheard::Misheard;
+use super::misheard::{Misheard, unclear};
 use super::question::{Choice, Form, Question};
 use super::read::Questions;
+use super::spoken::{in_digits, is_below_nothing, loosened, numbers_in, plain};
 use crate::bowler::{Bowler, Impossible, release_speed};
-use crate::document::{clean, nearest};
+use crate::notation::Notation;
 
 /// A longer answer, in characters, isn't listened to.
 const LONGEST: usize = 200;
-/// The most of an answer that is said again, in characters.
-const LONGEST_ECHO: usize = 40;
 /// The most balls that are taken.
 const MOST_BALLS: usize = 40;
 /// Words that turn a meaning round; with one of these an answer is only taken as a whole.
@@ -34,30 +33,6 @@ enum Heard {
     NotKnown,
     Value(&'static str, i64),
     Balls(Vec<Option<i64>>),
-}
-
-/// Text in small letters, one space between words, without marks at its ends.
-pub(super) fn plain(text: &str) -> String {
-    let even = |c: char| match c {
-        '\u{2018}' | '\u{2019}' | '`' => '\'',
-        '_' | '-' => ' ',
-        c if c.is_control() => ' ',
-        c => c,
-    };
-    let small: String = text
-        .chars()
-        .map(even)
-        .flat_map(char::to_lowercase)
-        .collect();
-    let words: Vec<&str> = small.split_whitespace().collect();
-    let whole = words.join(" ");
-    let marks = ['.', ',', '!', '?', ';', ':', '"', '\'', '(', ')'];
-    let bare = whole.trim_matches(marks).trim();
-    if bare.is_empty() {
-        whole
-    } else {
-        bare.to_owned()
-    }
 }
 
 impl Questions {
@@ -100,6 +75,12 @@ impl Questions {
         if text.is_empty() {
             return Err(Misheard::Silence);
         }
+        let text = self.meant(question, text);
+        if let Some((to, with)) = &question.ask_back
+            && to.contains(&text)
+        {
+            return Err(unclear(said, with.clone()));
+        }
         if self.not_known.contains(&text) || question.open.contains(&text) {
             return Ok(Heard::NotKnown);
         }
@@ -108,7 +89,30 @@ impl Questions {
             Form::Several => self.several(question, &text)?,
             Form::One => self.one(question, &text)?,
         };
-        heard.ok_or_else(|| question.not_understood(&text))
+        heard.ok_or_else(|| {
+            if !question.choices.is_empty() && (text == "yes" || text == "no") {
+                return unclear(said, question.which(&question.choices));
+            }
+            question.not_understood(&text, said)
+        })
+    }
+
+    /// The text with words as this table spells them, and every way of saying yes or no as that.
+    fn meant(&self, question: &Question, text: String) -> String {
+        if question.says(&text) {
+            return text;
+        }
+        let text = replaced(&text, |words| {
+            let (from, to) = self.spelling.iter().find(|(from, _)| begins(words, from))?;
+            Some((from.split(' ').count(), to.as_str()))
+        });
+        let is_kept = question.says(&text) || self.not_known.contains(&text);
+        match () {
+            () if is_kept => text,
+            () if self.yes.contains(&text) => "yes".to_owned(),
+            () if self.no.contains(&text) => "no".to_owned(),
+            () => text,
+        }
     }
 
     /// A choice or a number.
@@ -119,10 +123,24 @@ impl Questions {
         let Some(quantity) = question.quantity else {
             return Ok(None);
         };
-        let number = self.number(text);
+        // Cents are two digits; a ball's weight has one at most.
+        let decimals = if quantity.notation == Notation::Money {
+            2
+        } else {
+            1
+        };
+        let number = self.number(question, &loosened(text, decimals));
         let (number, at_pins) = question.place(&number);
         let Ok(value) = quantity.notation.read(&number) else {
-            return Ok(None);
+            return match numbers_in(&number)[..] {
+                [one, other] => Err(unclear(text, format!("Which one is it: {one} or {other}?"))),
+                [_, _, ..] => Err(unclear(text, "Please say one number.".to_owned())),
+                [_] if is_below_nothing(&number) => {
+                    let like = question.such_as_hint().unwrap_or_default();
+                    Err(unclear(text, format!("It can't be below zero. {like}")))
+                }
+                _ => Ok(None),
+            };
         };
         let value = if at_pins { release_speed(value) } else { value };
         Ok(Some(Heard::Value(quantity.answer, value)))
@@ -139,14 +157,18 @@ impl Questions {
         if let Some(choice) = exact(question, text) {
             return Ok(Some(Heard::Value(name, 1 << choice.value)));
         }
+        let parts = parts(text);
+        if parts.iter().any(|part| question.none.contains(part)) {
+            return Err(unclear(text, question.none_alone()));
+        }
         let mut bits = 0;
-        for part in parts(text) {
+        for part in parts {
             let found = match self.choice(question, &part) {
                 Some(choice) => vec![choice],
                 None => within(question, &part),
             };
             if found.is_empty() {
-                return Err(question.not_understood(&part));
+                return Err(question.not_understood(&part, &part));
             }
             bits = found
                 .iter()
@@ -163,10 +185,18 @@ impl Questions {
         if question.other.iter().any(|other| other == text) {
             return Ok(Some(vec![None]));
         }
+        let parts = self.ball_parts(question, text);
+        if parts.iter().any(|part| question.none.contains(part)) {
+            return Err(unclear(text, question.none_alone()));
+        }
+        let is_bare = |part: &String| part.parse::<usize>().is_ok();
+        if parts.len() > 1 && parts.iter().all(is_bare) {
+            let hint = "Please name the cover of each ball.".to_owned();
+            return Err(unclear(text, hint));
+        }
         let mut balls = Vec::new();
-        for part in parts(text) {
-            let words = self.number(&part);
-            let (first, rest) = words.split_once(' ').unwrap_or((&words, ""));
+        for part in parts {
+            let (first, rest) = part.split_once(' ').unwrap_or((&part, ""));
             let (count, rest) = match first.parse::<usize>() {
                 Ok(count) => (count, rest),
                 Err(_) => (1, &*part),
@@ -178,14 +208,41 @@ impl Questions {
             let cover = match self.choice(question, rest) {
                 Some(choice) => Some(choice.value),
                 None if is_other(rest) => None,
-                None => return Err(question.not_understood(&part)),
+                None => return Err(question.not_understood(&part, &part)),
             };
             if count == 0 || balls.len() + count.min(MOST_BALLS + 1) > MOST_BALLS {
-                return Err(question.not_understood(&part));
+                return Err(question.not_understood(&part, &part));
             }
             balls.extend(std::iter::repeat_n(cover, count));
         }
         Ok((!balls.is_empty()).then_some(balls))
+    }
+
+    /// What may be a kind of ball each: between commas and "and", and before each count, as in `one plastic one solid`.
+    fn ball_parts(&self, question: &Question, text: &str) -> Vec<String> {
+        let mut kinds = Vec::new();
+        for part in parts(text) {
+            // Words that this question knows as a whole, such as "a ball", are no fillers here.
+            let known = question.says(&part);
+            let part = if known {
+                part
+            } else {
+                self.number(question, &part)
+            };
+            let mut kind: Vec<&str> = Vec::new();
+            let mut words = part.split(' ').peekable();
+            let is_count = |word: &str| word.parse::<usize>().is_ok();
+            while let Some(word) = words.next() {
+                let goes_on = words.peek().is_some_and(|next| !is_count(next));
+                if is_count(word) && goes_on && !kind.is_empty() {
+                    kinds.push(kind.join(" "));
+                    kind.clear();
+                }
+                kind.push(word);
+            }
+            kinds.push(kind.join(" "));
+        }
+        kinds
     }
 
     /// The one choice that is meant, if there is just one.
@@ -217,8 +274,13 @@ impl Questions {
     }
 
     /// The text as notations read it: filler left out, other words for the same put in.
-    fn number(&self, text: &str) -> String {
-        let bare = self.without_filler(text.trim_start_matches('~'));
+    fn number(&self, question: &Question, text: &str) -> String {
+        let digits = in_digits(text.trim_start_matches('~'), &self.numbers);
+        let bare = self.without_filler(&digits);
+        let bare = replaced(&bare, |words| {
+            let limit = question.at_most.iter().find(|one| begins(words, one))?;
+            Some((limit.split(' ').count(), ""))
+        });
         replaced(&bare, |words| {
             let (from, to) = self.same.iter().find(|(from, _)| begins(words, from))?;
             Some((from.split(' ').count(), to.as_str()))
@@ -256,38 +318,6 @@ impl Question {
             (None, None) => (text.to_owned(), false),
         }
     }
-
-    fn not_understood(&self, text: &str) -> Misheard {
-        let sayings = self.choices.iter().flat_map(|choice| &choice.sayings);
-        let sayings = sayings
-            .chain(&self.none)
-            .chain(&self.other)
-            .chain(&self.open);
-        let sayings = sayings.filter(|_| !is_negated(text));
-        let several = within(self, text);
-        let quoted = |text: &str| format!("\"{text}\"");
-        let labels = || self.choices.iter().map(|choice| choice.label.as_str());
-        let hint = if several.len() > 1 {
-            let labels: Vec<String> = several.iter().map(|c| quoted(&c.label)).collect();
-            format!("Which is it: {}?", labels.join(" or "))
-        } else if let Some(near) = nearest(text, sayings.map(String::as_str)) {
-            format!("Did you mean {}?", quoted(near))
-        } else if let (Some(_), [first, ..]) = (self.quantity, &self.such_as[..]) {
-            let last = self.such_as.last().unwrap_or(first);
-            format!("Please say it like {} or {}.", quoted(first), quoted(last))
-        } else {
-            let labels: Vec<String> = labels().map(quoted).collect();
-            format!("Please say one of: {}.", labels.join(", "))
-        };
-        let mut said: String = text.chars().take(LONGEST_ECHO).collect();
-        if said.len() < text.len() {
-            said.push('…');
-        }
-        Misheard::NotUnderstood {
-            said: clean(&said),
-            hint,
-        }
-    }
 }
 
 /// The choice with this very saying.
@@ -298,7 +328,7 @@ fn exact<'q>(question: &'q Question, text: &str) -> Option<&'q Choice> {
 
 /// The choices whose sayings stand in the text as whole words, but for those inside a longer saying of another. None if a word turns
 /// the meaning round.
-fn within<'q>(question: &'q Question, text: &str) -> Vec<&'q Choice> {
+pub(super) fn within<'q>(question: &'q Question, text: &str) -> Vec<&'q Choice> {
     if is_negated(text) {
         return Vec::new();
     }
@@ -322,7 +352,7 @@ fn within<'q>(question: &'q Question, text: &str) -> Vec<&'q Choice> {
     left
 }
 
-fn is_negated(text: &str) -> bool {
+pub(super) fn is_negated(text: &str) -> bool {
     text.split(' ').any(|word| NEGATIONS.contains(&word))
 }
 

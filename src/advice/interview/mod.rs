@@ -8,6 +8,7 @@ mod misheard;
 mod open;
 mod question;
 mod read;
+mod spoken;
 mod texts;
 mod when;
 

@@ -74,6 +74,10 @@ pub struct Question {
     /// Ways of leaving it open that go with this question.
     pub(super) open: Vec<String>,
     pub(super) open_label: Option<String>,
+    /// Words around a number that is the most.
+    pub(super) at_most: Vec<String>,
+    /// Sayings that are no answer here, and what to say to them.
+    pub(super) ask_back: Option<(Vec<String>, String)>,
     pub(super) at_the_pins: Vec<String>,
     pub(super) at_release: Vec<String>,
 }
@@ -149,6 +153,18 @@ impl Question {
     #[must_use]
     pub fn such_as(&self) -> &[String] {
         &self.such_as
+    }
+
+    /// The labels of the choices that the profile has made here.
+    #[must_use]
+    pub fn chosen(&self, bowler: &Bowler) -> Vec<&str> {
+        let value = self.chosen.and_then(|name| bowler.answer(name));
+        let is_chosen = |choice: &&Choice| match self.form {
+            Form::One => value == Some(choice.value),
+            _ => value.is_some_and(|bits| bits >> choice.value & 1 == 1),
+        };
+        let chosen = self.choices.iter().filter(is_chosen);
+        chosen.map(|choice| choice.label.as_str()).collect()
     }
 
     /// Whether the profile tells anything of what it asks, or that it isn't known.

@@ -2,9 +2,9 @@
 
 use std::sync::OnceLock;
 
-use super::hearing::plain;
 use super::question::{Choice, Form, Quantity, Question};
-use super::texts::{number, sayings, sentences, spoken, texts};
+use super::spoken::plain;
+use super::texts::{ask_back, number, numbers, pairs, sayings, sentences, spoken, texts};
 use super::when::{Wanted, Wish};
 use crate::bowler::{self, Shape};
 use crate::document::{Content, Document, Faults, Format, Node, Reader, nearest};
@@ -21,6 +21,11 @@ pub(super) struct Questions {
     pub(super) stop: Vec<String>,
     pub(super) filler: Vec<String>,
     pub(super) same: Vec<(String, String)>,
+    pub(super) yes: Vec<String>,
+    pub(super) no: Vec<String>,
+    /// Other spellings, whatever the question.
+    pub(super) spelling: Vec<(String, String)>,
+    pub(super) numbers: Vec<(String, i64)>,
 }
 
 impl Questions {
@@ -63,29 +68,20 @@ impl Questions {
                         *list = sayings(&mut reader, node);
                     }
                 }
+                (table.yes, _) = spoken(&mut reader, &mut words, "yes");
+                (table.no, _) = spoken(&mut reader, &mut words, "no");
                 words.close(&mut reader);
             }
             if let Some(node) = fields.take("filler") {
                 table.filler = sayings(&mut reader, node);
             }
-            if let Some(node) = fields.take("same")
-                && let Some(mut same) = reader.fields(node, "the words for the same")
-            {
-                for (key, value) in same.rest() {
-                    if let Some(text) = reader.text(value, "a word") {
-                        let from = plain(key.text().unwrap_or_default());
-                        table.same.push((from, text.to_owned()));
-                    }
-                }
-                same.close(&mut reader);
-            }
+            table.same = pairs(&mut reader, &mut fields, "same");
+            table.spelling = pairs(&mut reader, &mut fields, "spelling");
+            table.numbers = numbers(&mut reader, &mut fields, "numbers");
             fields.close(&mut reader);
         }
         reader.finish()?;
-        // Longer words first, so that "miles an hour" isn't taken apart.
-        table
-            .same
-            .sort_by_key(|(from, _)| std::cmp::Reverse(from.len()));
+        // Longer words first, so that "at most" isn't taken apart.
         table
             .filler
             .sort_by_key(|word| std::cmp::Reverse(word.len()));
@@ -192,6 +188,9 @@ fn question<'d>(reader: &mut Reader<'d>, item: &'d Node, before: &[Question]) ->
     let (open, open_label) = list("open");
     let (at_the_pins, _) = list("at_the_pins");
     let (at_release, _) = list("at_release");
+    let (at_most, _) = list("at_most");
+    let back = fields.take("ask_back");
+    let back = back.and_then(|node| ask_back(reader, node));
     fields.close(reader);
     Some(Question {
         id: id_text?.to_owned(),
@@ -211,6 +210,8 @@ fn question<'d>(reader: &mut Reader<'d>, item: &'d Node, before: &[Question]) ->
         other_label,
         open,
         open_label,
+        at_most,
+        ask_back: back,
         at_the_pins,
         at_release,
     })

@@ -1,6 +1,6 @@
 //! Reads the texts of the table of questions.
 
-use super::hearing::plain;
+use super::spoken::plain;
 use crate::document::{Fields, Node, Reader};
 
 /// The most words in a sentence that a customer reads.
@@ -58,4 +58,60 @@ pub(super) fn spoken<'d>(
     let texts = texts.unwrap_or_default();
     let heard = texts.iter().map(|text| plain(text)).collect();
     (heard, texts.into_iter().next())
+}
+
+/// Words and what stands for each, longer words first, so that "miles an hour" isn't taken apart.
+pub(super) fn pairs<'d>(
+    reader: &mut Reader<'d>,
+    fields: &mut Fields<'d>,
+    key: &'static str,
+) -> Vec<(String, String)> {
+    let mut pairs = Vec::new();
+    if let Some(node) = fields.take(key)
+        && let Some(mut words) = reader.fields(node, "the words for the same")
+    {
+        for (key, value) in words.rest() {
+            if let Some(text) = reader.text(value, "a word") {
+                let from = plain(key.text().unwrap_or_default());
+                pairs.push((from, text.to_owned()));
+            }
+        }
+        words.close(reader);
+    }
+    pairs.sort_by_key(|(from, _)| std::cmp::Reverse(from.len()));
+    pairs
+}
+
+/// Number words and their numbers: below a hundred, a hundred or a thousand.
+pub(super) fn numbers<'d>(
+    reader: &mut Reader<'d>,
+    fields: &mut Fields<'d>,
+    key: &'static str,
+) -> Vec<(String, i64)> {
+    let mut numbers = Vec::new();
+    if let Some(node) = fields.take(key)
+        && let Some(mut words) = reader.fields(node, "the number words")
+    {
+        for (key, value) in words.rest() {
+            if let Some(number) = number(reader, value) {
+                numbers.push((plain(key.text().unwrap_or_default()), number));
+            }
+        }
+        words.close(reader);
+    }
+    numbers
+}
+
+/// Sayings that are asked back to, and with which sentences.
+pub(super) fn ask_back<'d>(
+    reader: &mut Reader<'d>,
+    node: &'d Node,
+) -> Option<(Vec<String>, String)> {
+    let mut fields = reader.fields(node, "what is asked back")?;
+    let to = fields.require("to", reader);
+    let to = to.map(|node| sayings(reader, node));
+    let with = fields.require("with", reader);
+    let with = with.and_then(|node| sentences(reader, node, "what is asked back"));
+    fields.close(reader);
+    to.zip(with)
 }
