@@ -6,7 +6,7 @@ use super::Look;
 use super::json::{Head, written};
 use super::page::{Page, capitalised};
 use crate::advice::{RuleChecks, Shop};
-use crate::rules::{FactId, RuleId};
+use crate::rules::{Doing, FactId, RuleId};
 use crate::search::{Clash, Example, Finding, FindingKind, MOST};
 
 #[derive(Serialize)]
@@ -115,7 +115,7 @@ pub fn rule_checks_text(shop: &Shop, checks: &RuleChecks, look: &Look) -> String
     let teller = Teller { shop };
     let all = &checks.findings().findings;
     let (notes, faults): (Vec<&Finding>, Vec<&Finding>) =
-        all.iter().partition(|finding| finding.kind().is_note());
+        all.iter().partition(|finding| finding.is_note());
     page.heading(&format!(
         "{} rules in {} files read without fault",
         shop.rules().rules().len(),
@@ -215,11 +215,13 @@ impl<'s> Teller<'s> {
                 self.named(*one),
                 self.named(*other)
             ),
-            Finding::Contained { rule, within, .. } => format!(
-                "wherever {} holds, the stronger {} holds as well.",
-                self.named(*rule),
-                self.named(*within)
-            ),
+            Finding::Contained { rule, within, .. } => {
+                let (one, other) = (self.named(*rule), self.named(*within));
+                match self.shop.rules().doing(*rule) {
+                    Doing::RuleOut => format!("wherever {one} rules out, {other} does as well."),
+                    _ => format!("wherever {one} holds, the stronger {other} holds as well."),
+                }
+            }
             Finding::Contradictory { rule, against, .. } => format!(
                 "{} rules out all that {} favours.",
                 self.named(*against),
@@ -245,8 +247,8 @@ impl<'s> Teller<'s> {
                 self.named(*rule),
                 self.fact(*fact)
             ),
-            Finding::UnusedFact { fact } => format!("nothing looks at {}.", self.fact(*fact)),
-            Finding::UnusedWord { word } => {
+            Finding::UnusedFact { fact, .. } => format!("nothing looks at {}.", self.fact(*fact)),
+            Finding::UnusedWord { word, .. } => {
                 format!("the glossary explains \"{word}\", which no text uses.")
             }
             Finding::Unreachable { name, subject, .. } => {
@@ -308,7 +310,7 @@ impl<'s> Teller<'s> {
         };
         let mut document = FindingDocument {
             kind: finding.kind().words(),
-            note: finding.kind().is_note(),
+            note: finding.is_note(),
             rules: finding.rules().iter().map(rule).collect(),
             subject: None,
             fact: None,
@@ -331,10 +333,10 @@ impl<'s> Teller<'s> {
                 document.fact = Some(self.fact(*fact));
                 document.knot = Some(self.shop.vocabulary().print(*fact, *knot));
             }
-            Finding::MayBeUnknown { fact, .. } | Finding::UnusedFact { fact } => {
+            Finding::MayBeUnknown { fact, .. } | Finding::UnusedFact { fact, .. } => {
                 document.fact = Some(self.fact(*fact));
             }
-            Finding::UnusedWord { word } => document.word = Some(word),
+            Finding::UnusedWord { word, .. } => document.word = Some(word),
             Finding::Unreachable { subject, name, .. } => {
                 document.subject = Some(subject);
                 document.candidate = Some(name);
@@ -367,7 +369,7 @@ fn what_to_do(finding: &Finding) -> String {
         Finding::AlwaysTrue { .. } => "Leave `when` out, or narrow it to what is meant.",
         Finding::Duplicate { .. } => "Leave one of the two out, or say what sets them apart.",
         Finding::Contained { .. } => {
-            "The weaker rule never counts. Leave it out, or let the stronger one hold in fewer cases."
+            "The first of the two adds nothing. Leave it out, or let the other hold in fewer cases."
         }
         Finding::Contradictory { .. } => {
             "One of the two is not meant so. Narrow the one that rules out, or leave the points out."
@@ -378,6 +380,12 @@ fn what_to_do(finding: &Finding) -> String {
         Finding::KnotOutOfReach { .. } => "Leave the knot out, or check which number was meant.",
         Finding::MayBeUnknown { .. } => {
             "\"not known\" would be printed. Ask in `when` that it is known, or leave it out of the text."
+        }
+        Finding::UnusedFact { may_be_meant: true, .. } => {
+            "Leave it so, or write a rule that looks at it."
+        }
+        Finding::UnusedWord { may_be_meant: true, .. } => {
+            "Leave it so: the rules that used the word are gone, and it does no harm."
         }
         Finding::UnusedFact { .. } => "Write a rule that looks at it, or don't ask for it.",
         Finding::UnusedWord { .. } => "Leave the word out of the glossary, or use it.",

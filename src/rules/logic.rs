@@ -29,10 +29,10 @@ impl Truth {
 
 /// A statement about facts.
 #[derive(Clone, Debug)]
-pub struct Statement(Node);
+pub struct Statement(pub(super) Node);
 
 #[derive(Clone, Debug)]
-enum Node {
+pub(super) enum Node {
     Test(Test),
     All(Vec<Node>),
     Any(Vec<Node>),

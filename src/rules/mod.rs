@@ -39,6 +39,7 @@ mod ranged;
 mod rank;
 mod read;
 mod reason;
+mod refute;
 mod rule;
 mod set;
 mod shown;

@@ -12,7 +12,7 @@ pub enum FindingKind {
     AlwaysTrue,
     /// Two rules hold for the same and do the same.
     Duplicate,
-    /// A rule holds only where a stronger one holds as well.
+    /// A rule holds only where another one, which does as much or more, holds as well.
     Contained,
     /// A rule rules out all that another favours.
     Contradictory,
@@ -72,7 +72,7 @@ impl FindingKind {
         }
     }
 
-    /// Whether it is told only so that people know: it may well be meant.
+    /// Whether all of this kind are told only so that people know: they may well be meant.
     #[must_use]
     pub fn is_note(self) -> bool {
         self == FindingKind::NoneLeft
@@ -110,11 +110,11 @@ pub enum Finding {
         /// Where both hold.
         example: Example,
     },
-    /// A rule holds only where a stronger one holds as well.
+    /// A rule holds only where another one, which does as much or more, holds as well.
     Contained {
-        /// The weaker rule.
+        /// The rule that adds nothing.
         rule: RuleId,
-        /// The stronger one.
+        /// The other one.
         within: RuleId,
         /// Where both hold.
         example: Example,
@@ -157,11 +157,15 @@ pub enum Finding {
     UnusedFact {
         /// The fact.
         fact: FactId,
+        /// Whether that may well be meant: it is asked of nobody, or only rules that a shop took away looked at it.
+        may_be_meant: bool,
     },
     /// No text contains a word of the glossary, in any of its forms.
     UnusedWord {
         /// The word.
         word: String,
+        /// Whether that may well be meant: only texts that a shop took away contained it.
+        may_be_meant: bool,
     },
     /// A candidate that is first for nobody.
     Unreachable {
@@ -208,6 +212,17 @@ impl Finding {
             Finding::Unreachable { .. } => FindingKind::Unreachable,
             Finding::Wording { .. } => FindingKind::Wording,
             Finding::NoneLeft { .. } => FindingKind::NoneLeft,
+        }
+    }
+
+    /// Whether it is told only so that people know: it may well be meant.
+    #[must_use]
+    pub fn is_note(&self) -> bool {
+        match self {
+            Finding::UnusedFact { may_be_meant, .. } | Finding::UnusedWord { may_be_meant, .. } => {
+                *may_be_meant
+            }
+            _ => self.kind().is_note(),
         }
     }
 

@@ -77,6 +77,10 @@ pub enum Can {
 
 /// Whether `statement` can hold when rules of `subject` are judged, looking at no more than `most` boxes a candidate.
 pub fn can_hold(realm: &dyn Realm, subject: &str, statement: &Statement, most: usize) -> Can {
+    // What tests alone rule out needs no search.
+    if statement.is_refuted() {
+        return Can::Never;
+    }
     let loose = Loose(realm);
     if one(&loose, subject, statement, None, most) == Can::Never {
         return Can::Never;

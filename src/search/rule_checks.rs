@@ -187,7 +187,7 @@ impl Checks<'_> {
 
     fn contained(&mut self, subject: &str, rule: RuleId, within: RuleId) {
         let stronger = match (self.rules.doing(rule), self.rules.doing(within)) {
-            (Doing::Points | Doing::Caution(_), Doing::RuleOut) => true,
+            (Doing::Points | Doing::Caution(_) | Doing::RuleOut, Doing::RuleOut) => true,
             // Both are told; only what asks for nothing of its own adds nothing.
             (Doing::Caution(serious), Doing::Caution(more)) => {
                 more && !serious && self.rules.rule(rule).then().is_none()
@@ -205,6 +205,15 @@ impl Checks<'_> {
             return;
         }
         let outside = when.clone().and(self.rules.when(within).not());
+        // Two that rule out the same are told as duplicates.
+        let more = self.rules.when(within).and(when.clone().not());
+        if self.rules.doing(rule) == Doing::RuleOut
+            && self.can(subject, &outside) == Can::Never
+            && self.can(subject, &more) == Can::Never
+        {
+            self.findings.absent(FindingKind::Contained);
+            return;
+        }
         self.unless(
             (FindingKind::Contained, &[rule, within]),
             subject,

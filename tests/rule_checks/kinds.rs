@@ -366,11 +366,13 @@ fn what_no_rule_looks_at_any_more_is_unused() {
     let names: Vec<&str> = all
         .iter()
         .map(|finding| match finding {
-            Finding::UnusedFact { fact } => shop.vocabulary().fact(*fact).name,
+            Finding::UnusedFact { fact, .. } => shop.vocabulary().fact(*fact).name,
             _ => "",
         })
         .collect();
     assert_eq!(names, ["match.colour"]);
+    // Nobody is asked for it, and the shop wanted the rule away.
+    assert!(shop.check_rules().unwrap().is_clean());
 }
 
 #[test]
@@ -380,9 +382,11 @@ fn a_word_that_no_text_uses_is_unused() {
     assert_eq!(
         all,
         [Finding::UnusedWord {
-            word: "zither".to_owned()
+            word: "zither".to_owned(),
+            may_be_meant: false,
         }]
     );
+    assert!(!shop.check_rules().unwrap().is_clean());
 }
 
 #[test]
@@ -398,4 +402,170 @@ fn a_rule_that_rules_out_all_balls_leaves_none() {
         .advise(&somebody(&shop, finding.example().unwrap()))
         .unwrap();
     assert!(advice.picks().is_empty());
+}
+
+#[test]
+fn switching_off_one_rule_leaves_no_fact_or_word_to_put_right() {
+    // The last one that looks at a fact, or whose text uses a word of the glossary.
+    let off = [
+        "failed-the-hold-test",
+        "rather-lighter-than-heavier",
+        "over-the-label-for-straight",
+        "colour-the-customer-likes",
+    ];
+    for rule in off {
+        let shop = shop(&format!("switch_off: [{rule}]\n"));
+        let checks = shop.check_rules().unwrap();
+        let unused = |finding: &&Finding| {
+            matches!(
+                finding.kind(),
+                FindingKind::UnusedFact | FindingKind::UnusedWord
+            )
+        };
+        let found: Vec<&Finding> = checks.findings().findings.iter().filter(unused).collect();
+        assert!(!found.is_empty(), "{rule}");
+        assert!(found.iter().all(|finding| finding.is_note()), "{found:?}");
+    }
+}
+
+#[test]
+fn a_cover_owned_is_on_a_ball() {
+    let shop = shop(&file(&[rule(
+        "cover-without-a-ball",
+        "ball",
+        "owned.count: { at_most: 0 }, owned.covers: { has: solid }",
+        "points: 3",
+    )]));
+    let finding = one(&shop, FindingKind::NeverTrue, &["cover-without-a-ball"]);
+    let Finding::NeverTrue { clashes, .. } = finding else {
+        panic!("{finding:?}")
+    };
+    assert_eq!(
+        clashes[0].conditions,
+        ["owned.count is at most 0", "owned.covers has solid"]
+    );
+}
+
+#[test]
+fn as_many_balls_as_covers_may_be_owned() {
+    let shop = shop(&file(&[
+        rule(
+            "two-covers-two-balls",
+            "ball",
+            "owned.count: 2, owned.covers: { has: [solid, pearl] }",
+            "points: 3",
+        ),
+        rule(
+            "two-covers-one-ball",
+            "ball",
+            "owned.count: 1, owned.covers: { has: [solid, pearl] }",
+            "points: 3",
+        ),
+    ]));
+    one(&shop, FindingKind::NeverTrue, &["two-covers-one-ball"]);
+}
+
+#[test]
+fn a_measured_rev_rate_isnt_guessed_as_well() {
+    let shop = shop(&file(&[rule(
+        "guessed-and-measured",
+        "ball",
+        "bowler.rev_level: low, bowler.rev_rate: { at_least: 400 rpm }",
+        "points: 3",
+    )]));
+    one(&shop, FindingKind::NeverTrue, &["guessed-and-measured"]);
+}
+
+#[test]
+fn a_thumb_out_of_the_ball_has_no_gauge() {
+    let shop = shop(&file(&[rule(
+        "gauge-of-no-thumb",
+        "ball",
+        "bowler.thumb: out, hand.thumb_gauge: { known: true }",
+        "points: 3",
+    )]));
+    one(&shop, FindingKind::NeverTrue, &["gauge-of-no-thumb"]);
+}
+
+#[test]
+fn a_rule_out_within_another_adds_nothing() {
+    let shop = shop(&file(&[
+        rule("no-pearl", "ball", "ball.cover: pearl", "rule_out: true"),
+        rule(
+            "no-pearl-for-the-young",
+            "ball",
+            "ball.cover: pearl, bowler.child: yes",
+            "rule_out: true",
+        ),
+    ]));
+    let finding = one(
+        &shop,
+        FindingKind::Contained,
+        &["no-pearl-for-the-young", "no-pearl"],
+    );
+    rules_it_out(&shop, &finding, "no-pearl");
+    assert!(found(&shop, FindingKind::Duplicate).is_empty());
+}
+
+#[test]
+fn two_that_rule_out_the_same_are_told_once() {
+    let shop = shop(&file(&[
+        rule("no-pearl", "ball", "ball.cover: pearl", "rule_out: true"),
+        rule(
+            "no-pearl-again",
+            "ball",
+            "ball.cover: { not: [polyester, urethane, solid, hybrid] }",
+            "rule_out: true",
+        ),
+    ]));
+    one(
+        &shop,
+        FindingKind::Duplicate,
+        &["no-pearl", "no-pearl-again"],
+    );
+    assert!(found(&shop, FindingKind::Contained).is_empty());
+}
+
+/// Whatever the budget is made of, a condition with one more test is narrower: nothing about it is left open.
+#[test]
+fn one_more_test_is_settled_without_looking_at_prices() {
+    for points in [-3, 3] {
+        let shop = shop(&file(&[rule(
+            "over-budget-and-pearl",
+            "ball",
+            "match.over_budget: { above: $0 }, ball.cover: pearl",
+            &format!("points: {points}"),
+        )]));
+        let kind = match points {
+            3 => FindingKind::Contradictory,
+            _ => FindingKind::Contained,
+        };
+        one(&shop, kind, &["over-budget-and-pearl", "over-budget"]);
+        let checks = shop.check_rules().unwrap();
+        let open = |(kind, ..): &&(FindingKind, _, _)| *kind != FindingKind::Unreachable;
+        let open: Vec<_> = checks.findings().not_settled.iter().filter(open).collect();
+        assert!(open.is_empty(), "{open:?}");
+    }
+}
+
+/// Each line of the README's overlay may be taken over as it stands: no customer of the demo gets another weight by it.
+#[test]
+fn the_overlay_of_the_readme_is_safe_to_take_over() {
+    let readme = fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/README.md")).unwrap();
+    let (_, overlay) = readme.split_once("# our-rules.yaml\n").unwrap();
+    let (overlay, _) = overlay.split_once("```").unwrap();
+    let (ours, built_in) = (shop(overlay), Shop::demo().unwrap());
+    assert!(ours.check_rules().unwrap().is_clean());
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/catalog-demo/bowlers");
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let bowler = Bowler::read(&Document::read(&path).unwrap()).unwrap();
+        let weight = |shop: &Shop| {
+            shop.advise(&bowler)
+                .unwrap()
+                .weight()
+                .map(|it| it.settled())
+        };
+        assert_eq!(weight(&ours), weight(&built_in), "{}", path.display());
+    }
 }

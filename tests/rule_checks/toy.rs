@@ -341,8 +341,9 @@ fn by_trying(rules: &[Stated]) -> BTreeSet<String> {
                 (Does::Points(points), Does::RuleOut) if points > 0 => {
                     found.insert(format!("contradictory r{one} r{other}"));
                 }
-                (Does::Points(_) | Does::Caution(_), Does::RuleOut)
-                | (Does::Caution(false), Does::Caution(true)) => {
+                // The same all the way is a duplicate.
+                (Does::RuleOut, Does::RuleOut) if within(other, one) => {}
+                (_, Does::RuleOut) | (Does::Caution(false), Does::Caution(true)) => {
                     found.insert(format!("contained r{one} r{other}"));
                 }
                 _ => {}

@@ -36,7 +36,7 @@ def is_stronger(rule, other):
     if "disputes" in rule or "disputes" in other or rule["subject"] != other["subject"]:
         return False
     if "rule_out" in other:
-        return "points" in rule or "caution" in rule
+        return "points" in rule or "caution" in rule or "rule_out" in rule
     # Both cautions are told; only one that asks for nothing of its own adds nothing.
     return other.get("caution") == "serious" and rule.get("caution") == "mild" and "then" not in rule
 
@@ -61,7 +61,10 @@ class Prover:
 
     def contained(self, rule, other):
         inside, outside = self.world.condition(rule.get("when")), self.world.condition(other.get("when"))
-        return not self.can([rule, other], rule["subject"], z3.And(inside, z3.Not(outside)))
+        if self.can([rule, other], rule["subject"], z3.And(inside, z3.Not(outside))):
+            return False
+        # Two that rule out the same are doubled, and not the one contained in the other.
+        return "rule_out" not in rule or self.can([rule, other], rule["subject"], z3.And(outside, z3.Not(inside)))
 
 
 def named(when):

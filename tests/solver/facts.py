@@ -272,10 +272,22 @@ class World:
             ("bowler.ball_now", "bowler.ball_now_weight", v["bowler.ball_now"] != 0),
             ("hand.oval_wide", "hand.oval_narrow", v["hand.oval_narrow"] <= v["hand.oval_wide"]),
             ("card.oval_wide", "card.oval_narrow", v["card.oval_narrow"] <= v["card.oval_wide"]),
+            # Whoever was measured isn't guessed at.
+            ("bowler.rev_rate", "bowler.rev_level", z3.BoolVal(False)),
+            # A cover that is owned is on a ball, and no ball has two.
+            ("owned.covers", "owned.count", self.how_many("owned.covers") <= v["owned.count"]),
         ]
+        # No hole is measured for a thumb that stays out.
+        measured = [name for name in self.facts if name.startswith(("hand.thumb_", "hand.oval_")) and name != "hand.thumb_swell"]
+        clashes += [("bowler.thumb", name, v["bowler.thumb"] != 1) for name in measured]
         for one, other, holds in clashes:
             if one in seen and other in seen:
                 yield z3.Implies(z3.And(k[one], k[other]), holds)
+
+    def how_many(self, name):
+        """The size of a set."""
+        bits = range(len(self.facts[name].words))
+        return z3.Sum([z3.If(z3.Extract(bit, bit, self.v[name]) == 1, 1, 0) for bit in bits])
 
     def stock(self, seen):
         """The candidate is one of the balls on the shelf."""

@@ -99,6 +99,7 @@ def clashing(world, chance, subject):
         ("bowler.tenth_of_body", "bowler.body_weight"), ("bowler.mirrored", "bowler.curve"),
         ("bowler.hold_passed", "bowler.hold_failed"), ("bowler.ball_now", "bowler.ball_now_weight"),
         ("hand.thumb_swell", "hand.thumb_gauge"), ("hand.thumb_swell", "hand.thumb_gauge_warm"), ("card.fits", "card.works"),
+        ("owned.count", "owned.covers"), ("bowler.rev_rate", "bowler.rev_level"), ("bowler.thumb", "hand.thumb_gauge"),
         ("card.fits", "card.grip"), ("fit.has_oval", "bowler.thumb"), ("fit.has_sleeve", "bowler.thumb"),
     ]
     own = {

@@ -3,13 +3,15 @@
 mod behind;
 mod reachable;
 mod realm;
+mod together;
 mod unused;
 mod when;
 mod wording;
 
+use super::builtin;
 use super::outcome::Trouble;
 use super::shop::Shop;
-use crate::search::{FindingKind, Findings, check_rules};
+use crate::search::{Finding, FindingKind, Findings, check_rules};
 
 /// What was found in a shop's rules.
 #[derive(Debug)]
@@ -28,7 +30,7 @@ impl RuleChecks {
     #[must_use]
     pub fn is_clean(&self) -> bool {
         let mut findings = self.findings.findings.iter();
-        findings.all(|finding| finding.kind().is_note())
+        findings.all(Finding::is_note)
     }
 
     /// How many questions were not settled within the work limit.
@@ -46,8 +48,10 @@ impl Shop {
     /// [`Trouble::Rules`] where the rules have no weight, grip or ball to choose.
     pub fn check_rules(&self) -> Result<RuleChecks, Trouble> {
         let mut findings = check_rules(self.rules(), &realm::Shelf::new(self));
-        unused::facts(self, &mut findings);
-        unused::words(self, &mut findings);
+        let built_in = builtin::rules(self.vocabulary())
+            .map_err(|faults| Trouble::Rules(faults.to_string()))?;
+        unused::facts(self, &built_in, &mut findings);
+        unused::words(self, &built_in, &mut findings);
         wording::sentences(self, &mut findings)?;
         reachable::balls(self, &mut findings)?;
         findings.sort();

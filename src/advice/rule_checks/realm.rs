@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use super::super::chain::known_values;
 use super::super::shop::Shop;
 use super::behind::{behind, is_by_geometry};
+use super::together::CLASHES;
 use super::when::Settling;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
@@ -267,99 +268,4 @@ fn prices(shop: &Shop) -> BTreeMap<FactId, Interval> {
     ];
     let named = |(name, price): (&str, Interval)| Some((shop.vocabulary().id(name)?, price));
     known.into_iter().filter_map(named).collect()
-}
-
-type Value<'v> = dyn Fn(&str) -> Option<Interval> + 'v;
-
-/// What a profile is refused for: answers that can't be given together. Not all of it, only what bears on rules.
-const CLASHES: &[fn(&Value<'_>) -> Truth] = &[
-    // What is worked out from others is known only with them.
-    |value| {
-        needs(
-            value,
-            "fit.web_short",
-            &["bench.least_web", "fit.web_least"],
-        )
-    },
-    |value| {
-        needs(
-            value,
-            "fit.slug_wall_short",
-            &["bench.least_sleeve_wall", "fit.slug_wall"],
-        )
-    },
-    |value| needs(value, "hand.flat_ring_span", &["hand.crease_difference"]),
-    // What was held in comfort is lighter than what was too much.
-    |value| {
-        both(
-            value,
-            "bowler.hold_passed",
-            "bowler.hold_failed",
-            |passed, failed| {
-                order(
-                    passed.lowest() < failed.highest(),
-                    passed.highest() < failed.lowest(),
-                )
-            },
-        )
-    },
-    // Without a ball there is no weight of it.
-    |value| {
-        both(
-            value,
-            "bowler.ball_now",
-            "bowler.ball_now_weight",
-            |ball, _| order(ball.highest() > 0, ball.lowest() > 0),
-        )
-    },
-    |value| both(value, "hand.oval_narrow", "hand.oval_wide", at_most),
-    |value| both(value, "card.oval_narrow", "card.oval_wide", at_most),
-];
-
-/// A fact is known only where these are.
-fn needs(value: &Value<'_>, fact: &str, others: &[&str]) -> Truth {
-    let Some(fact) = value(fact).filter(|fact| fact.may_be_known()) else {
-        return Truth::Yes;
-    };
-    let missing = others.iter().filter_map(|other| value(other));
-    let one = |other: Interval| match (other.may_be_known(), other.may_be_unknown()) {
-        (true, false) => Truth::Yes,
-        (false, _) if !fact.may_be_unknown() => Truth::No,
-        _ => Truth::Open,
-    };
-    missing.map(one).min().unwrap_or(Truth::Yes)
-}
-
-fn at_most(one: Interval, other: Interval) -> Truth {
-    order(
-        one.lowest() <= other.highest(),
-        one.highest() <= other.lowest(),
-    )
-}
-
-fn order(may: bool, must: bool) -> Truth {
-    match (may, must) {
-        (false, _) => Truth::No,
-        (true, true) => Truth::Yes,
-        (true, false) => Truth::Open,
-    }
-}
-
-/// What two answers allow, where both are known.
-fn both(
-    value: &Value<'_>,
-    one: &str,
-    other: &str,
-    known: impl Fn(Interval, Interval) -> Truth,
-) -> Truth {
-    let (Some(one), Some(other)) = (value(one), value(other)) else {
-        return Truth::Yes;
-    };
-    if !one.may_be_known() || !other.may_be_known() {
-        return Truth::Yes;
-    }
-    match known(one, other) {
-        Truth::No if one.may_be_unknown() || other.may_be_unknown() => Truth::Open,
-        truth => truth,
-    }
 }

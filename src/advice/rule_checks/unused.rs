@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::super::shop::Shop;
 use super::behind::behind;
-use crate::rules::{Audience, FactId, Kind};
+use crate::rules::{Audience, FactId, Kind, Origin, RuleSet, Word};
 use crate::search::{Finding, FindingKind, Findings};
 use crate::vocabulary::{bench, measures};
 
@@ -22,8 +22,31 @@ const FOR_A_SHOP: &[&str] = &[
 const PROGRAM_WORDS: &str = include_str!("program_words.txt");
 
 /// Facts that no rule, no assumption and no computing looks at.
-pub(super) fn facts(shop: &Shop, findings: &mut Findings) {
-    let (rules, vocabulary) = (shop.rules(), shop.vocabulary());
+///
+/// An answer that nothing looks at is asked for nothing. Whatever else is settled or worked out costs nobody anything, and what the
+/// built-in rules look at is unused because a shop wanted it so: both may be meant.
+pub(super) fn facts(shop: &Shop, built_in: &RuleSet, findings: &mut Findings) {
+    let vocabulary = shop.vocabulary();
+    let (looked, usual) = (looked_at(shop.rules()), looked_at(built_in));
+    for (fact, origin) in vocabulary
+        .facts()
+        .iter()
+        .filter_map(|fact| Some((vocabulary.id(fact.name)?, fact.origin)))
+    {
+        if looked.contains(&fact) {
+            findings.absent(FindingKind::UnusedFact);
+        } else {
+            findings.found(Finding::UnusedFact {
+                fact,
+                may_be_meant: origin != Origin::Answer || usual.contains(&fact),
+            });
+        }
+    }
+}
+
+/// The facts that these rules look at, with all that they follow from, and those that are there for other ends.
+fn looked_at(rules: &RuleSet) -> BTreeSet<FactId> {
+    let vocabulary = rules.vocabulary();
     let id = |name: &str| vocabulary.id(name);
     let mut looked: BTreeSet<FactId> = BTreeSet::new();
     looked.extend(
@@ -51,38 +74,43 @@ pub(super) fn facts(shop: &Shop, findings: &mut Findings) {
         .flat_map(|&fact| behind(vocabulary.fact(fact).name));
     let sources: Vec<FactId> = used.filter_map(|name| id(name)).collect();
     looked.extend(sources);
-    for fact in vocabulary.facts().iter().filter_map(|fact| id(fact.name)) {
-        if looked.contains(&fact) {
-            findings.absent(FindingKind::UnusedFact);
+    looked
+}
+
+/// Words of the glossary that no text contains in any of their forms. One that the built-in texts use may be meant to stay.
+pub(super) fn words(shop: &Shop, built_in: &RuleSet, findings: &mut Findings) {
+    let (now, usual) = (unused_words(shop.rules()), unused_words(built_in));
+    let explained: BTreeSet<&str> = built_in.glossary().iter().map(|word| word.word()).collect();
+    for word in shop.rules().glossary().iter().map(|word| word.word()) {
+        if now.contains(word) {
+            findings.found(Finding::UnusedWord {
+                word: word.to_owned(),
+                may_be_meant: explained.contains(word) && !usual.contains(word),
+            });
         } else {
-            findings.found(Finding::UnusedFact { fact });
+            findings.absent(FindingKind::UnusedWord);
         }
     }
 }
 
-/// Words of the glossary that no text contains in any of their forms.
-pub(super) fn words(shop: &Shop, findings: &mut Findings) {
-    let texts = texts(shop);
-    let glossary = shop.rules().glossary();
-    for word in glossary {
+fn unused_words(rules: &RuleSet) -> BTreeSet<&str> {
+    let texts = texts(rules);
+    let glossary = rules.glossary();
+    let is_unused = |word: &&Word| {
         let forms = std::iter::once(word.word()).chain(word.also().iter().map(String::as_str));
         let meanings = glossary.iter().filter(|other| other.word() != word.word());
         let texts = texts.iter().cloned();
         let mut all = texts.chain(meanings.map(|other| other.meaning().to_lowercase()));
         let forms: Vec<String> = forms.map(str::to_lowercase).collect();
-        if all.any(|text| forms.iter().any(|form| contains(&text, form))) {
-            findings.absent(FindingKind::UnusedWord);
-        } else {
-            findings.found(Finding::UnusedWord {
-                word: word.word().to_owned(),
-            });
-        }
-    }
+        !all.any(|text| forms.iter().any(|form| contains(&text, form)))
+    };
+    let unused = glossary.iter().filter(is_unused);
+    unused.map(|word| word.word()).collect()
 }
 
 /// Every text that may be printed, in small letters.
-fn texts(shop: &Shop) -> Vec<String> {
-    let (rules, vocabulary) = (shop.rules(), shop.vocabulary());
+fn texts(rules: &RuleSet) -> Vec<String> {
+    let vocabulary = rules.vocabulary();
     let audiences = [Audience::Newcomer, Audience::League, Audience::Fitter];
     let mut texts: Vec<String> = vec![PROGRAM_WORDS.to_lowercase()];
     for rule in rules.rules() {
