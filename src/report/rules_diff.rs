@@ -45,7 +45,7 @@ pub fn rules_diff_text(diff: &RulesDiff) -> String {
             text.push_str(&format!("  {}\n", clean(&headline(difference))));
             text.push_str(&sentences(difference));
         }
-        // One stands for all of them, best one whose points a rule changed itself.
+        // One stands for all of them, rather one whose points a changed rule gives.
         let by_rule = |of: &&&OutcomeChange| of.lines.iter().any(|line| line.by_rule);
         if let Some(example) = further.iter().find(by_rule).or(further.first()) {
             let (many, head) = (further.len(), headline(example));
@@ -101,7 +101,7 @@ fn headline(difference: &OutcomeChange) -> String {
         let how = match difference.more {
             Some(0) | None => "other lines".to_owned(),
             Some(more) => {
-                let sign = if more < 0 { '-' } else { '+' };
+                let sign = if more < 0 { '\u{2212}' } else { '+' };
                 format!("{sign}{}", Notation::Points.write(more.saturating_abs()))
             }
         };

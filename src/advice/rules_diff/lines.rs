@@ -2,6 +2,7 @@
 
 use super::outcome::Outcome;
 use super::{LineChange, OutcomeChange};
+use crate::advice::explain::signed;
 use crate::advice::reason::Reason;
 use crate::notation::Notation;
 
@@ -98,8 +99,11 @@ impl Both<'_> {
         };
         let said = |outcome: &Outcome, ball: &str| {
             let total = outcome.totals.get(&(KIND, ball.to_owned()));
-            let said = total.map(|total| Notation::Points.write(*total));
-            Some(said.unwrap_or_else(|| RULED_OUT.to_owned()))
+            let written = |&total: &i64| {
+                let size = Notation::Points.write(total.saturating_abs());
+                signed(total, &size)
+            };
+            Some(total.map_or_else(|| RULED_OUT.to_owned(), written))
         };
         let balls = self.before.ledgers.names(KIND);
         let balls = balls.filter(|ball| self.after.ledgers.knows(KIND, ball));
