@@ -56,7 +56,7 @@ pub(super) fn reason(rules: &RuleSet, line: &Line, scale: Scale) -> Reason {
 }
 
 /// A number with its sign in front.
-fn signed(value: i64, size: &str) -> String {
+pub(super) fn signed(value: i64, size: &str) -> String {
     match value {
         0 => size.to_owned(),
         v if v > 0 => format!("+{size}"),

@@ -67,7 +67,10 @@ pub use reason::{Caution, Reason, Texts};
 pub use refit::{Cause, Change, Past, Refit, ToWrite};
 pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
 pub use rule_checks::RuleChecks;
-pub use rules_diff::{ChangeKind, ChangedCase, LineChange, OutcomeChange, RuleChange, RulesDiff};
+pub use rules_diff::{
+    ChangeKind, ChangedCase, LineChange, OutcomeChange, PartChange, RuleChange, RulesDiff,
+    WordChange,
+};
 pub use shop::{Shop, ShopFiles};
 pub use spec::{DrillSpec, SpecNumber, WorkStep};
 pub use standing::Standing;

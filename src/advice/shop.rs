@@ -1,5 +1,6 @@
 //! What a shop has: rules, catalog and prices.
 
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -25,6 +26,16 @@ pub struct ShopFiles {
     pub rules: Vec<PathBuf>,
     /// Whose limits a drilled ball is held against; USBC's if nothing is said.
     pub body: Option<Body>,
+}
+
+/// The files, each where it is named first; one named twice is one file.
+fn each_once(files: &[PathBuf]) -> impl Iterator<Item = &PathBuf> {
+    let mut seen = BTreeSet::new();
+    files.iter().filter(move |file| {
+        // What can't be found is told where it is read.
+        let place = std::fs::canonicalize(file);
+        seen.insert(place.unwrap_or_else(|_| (*file).clone()))
+    })
 }
 
 /// Rules and catalog, ready to advise.
@@ -53,9 +64,7 @@ impl Shop {
             if files.rules.is_empty() {
                 return Ok(rules);
             }
-            let read: Vec<_> = files
-                .rules
-                .iter()
+            let read: Vec<_> = each_once(&files.rules)
                 .map(|path| Document::read(path))
                 .collect();
             let mut faults = crate::document::Faults::default();

@@ -163,3 +163,50 @@ fn faults_of_both_sides_are_told() {
         "{told}"
     );
 }
+
+#[test]
+fn a_rule_file_named_twice_is_one_file() {
+    let folder = tempfile::tempdir().unwrap();
+    let bad = put(folder.path(), "bad.yaml", "switch_off: [no-such-rule]\n");
+    let told = complained(&spanwright(&["rules", "check", &bad]));
+    assert!(told.contains("no-such-rule"), "{told}");
+    let roundabout = folder.path().join(".").join("bad.yaml");
+    let roundabout = roundabout.to_str().unwrap();
+    for again in [bad.as_str(), roundabout] {
+        let twice = spanwright(&["rules", "check", &bad, "--rules", again]);
+        assert_eq!(twice.status.code(), Some(1));
+        assert_eq!(
+            complained(&twice).matches("no-such-rule").count(),
+            told.matches("no-such-rule").count()
+        );
+    }
+    // A good one neither repeats its own rules.
+    let good = put(
+        folder.path(),
+        "good.yaml",
+        "subject: ball\nrules: [{ id: ours, points: 1, because: We like it., source: own choice }]\n",
+    );
+    let twice = spanwright(&["rules", "check", &good, "--rules", &good]);
+    assert_eq!(twice.status.code(), Some(0), "{}", complained(&twice));
+}
+
+#[test]
+fn a_file_with_a_subject_may_only_switch_off_or_follow() {
+    let folder = tempfile::tempdir().unwrap();
+    for says in [
+        "switch_off: [heavier-carries-better]",
+        "follow: [thumb-forward-older-extrapolated]",
+    ] {
+        let file = put(
+            folder.path(),
+            "ours.yaml",
+            &format!("subject: weight\n{says}\n"),
+        );
+        let output = spanwright(&["rules", "check", &file]);
+        assert_eq!(output.status.code(), Some(0), "{}", complained(&output));
+    }
+    let bare = put(folder.path(), "bare.yaml", "subject: weight\n");
+    let output = spanwright(&["rules", "check", &bare]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(complained(&output).contains("no `rules` about it"));
+}

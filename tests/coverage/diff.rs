@@ -195,6 +195,7 @@ fn swapped_it_is_mirrored() {
             .flat_map(|case| &mut case.differences)
         {
             std::mem::swap(&mut difference.before, &mut difference.after);
+            difference.more = difference.more.map(|more| -more);
             for line in &mut difference.lines {
                 std::mem::swap(&mut line.before, &mut line.after);
             }
@@ -290,4 +291,166 @@ fn text_and_json_say_the_same() {
         changed.len()
     )));
     assert!(text.contains("thumb.bore: 25/32 in -> 51/64 in"));
+}
+
+/// Straight bowlers' plastic balls get 14 points more, each of them, so the order stays.
+const MORE_PLASTIC: &str = "
+subject: ball
+rules:
+  - id: more-plastic
+    when: { bowler.intent: straight, ball.cover: polyester }
+    points: 14
+    because: We have always liked it.
+    source: own choice
+";
+
+#[test]
+fn the_same_pick_with_other_points_is_told() {
+    let diff = RulesDiff::between(&Shop::demo().unwrap(), &with(MORE_PLASTIC), &demo());
+    let mut cases = diff.changed.iter();
+    let tom = cases.find(|case| case.file.contains("straight-only"));
+    let tom = tom.unwrap();
+    for place in ["1", "2", "3"] {
+        let pick = difference(tom, "pick", place);
+        assert_eq!(pick.before, pick.after);
+        assert_eq!(pick.more, Some(140));
+        let lines: Vec<_> = pick.lines.iter().map(|l| (&*l.rule, l.by_rule)).collect();
+        assert_eq!(lines, [("more-plastic", true)]);
+    }
+    // Every plastic ball is told, no other, and nothing else is otherwise.
+    assert!(tom.differences.iter().any(|d| d.kind == "further"));
+    for difference in &tom.differences {
+        assert!(["pick", "further"].contains(&difference.kind));
+        assert!(
+            difference
+                .lines
+                .iter()
+                .any(|line| line.rule == "more-plastic")
+        );
+    }
+    let text = rules_diff_text(&diff);
+    assert!(
+        text.contains("  pick 1: same, daisy@14, +14 points\n"),
+        "{text}"
+    );
+    assert!(!text.contains("come out the same"));
+}
+
+/// Points on one cover move balls past others that have the very lines they had.
+#[test]
+fn every_moved_pick_and_number_names_a_line() {
+    let covers = ["solid", "pearl", "hybrid", "polyester", "urethane"];
+    let points = [-30, -9, -3, 3, 9, 30];
+    let mut moved = 0;
+    for (cover, points) in covers.iter().flat_map(|c| points.map(|p| (c, p))) {
+        let overlay = format!(
+            "
+            subject: ball
+            rules:
+              - id: one-cover
+                when: {{ ball.cover: {cover} }}
+                points: {points}
+                because: We like it so.
+                source: own choice
+            "
+        );
+        let diff = RulesDiff::between(&Shop::demo().unwrap(), &with(&overlay), &demo());
+        for case in &diff.changed {
+            for difference in &case.differences {
+                if ["pick", "number"].contains(&difference.kind) {
+                    assert!(
+                        !difference.lines.is_empty(),
+                        "{cover} {points}: {difference:?}"
+                    );
+                }
+                if difference.kind == "pick" && difference.before != difference.after {
+                    moved += 1;
+                    let mut lines = difference.lines.iter();
+                    let by_rule = lines.any(|line| line.rule == "one-cover" && line.by_rule);
+                    assert!(by_rule, "{cover} {points}: {difference:?}");
+                }
+            }
+        }
+    }
+    assert!(moved > 20, "{moved}");
+}
+
+/// A ball that is ruled out loses its other lines for that alone, even those of a rule that is changed too.
+#[test]
+fn lines_that_vanish_with_their_ball_follow() {
+    let new = with(
+        "
+        subject: ball
+        rules:
+          - id: polyester-for-straight
+            override: true
+            when: { bowler.intent: straight, ball.cover: polyester }
+            points: 20
+            because: We like it more.
+            source: own choice
+          - id: no-plastic
+            when: { ball.cover: polyester }
+            rule_out: true
+            because: We have none.
+            source: own choice
+        ",
+    );
+    let diff = RulesDiff::between(&Shop::demo().unwrap(), &new, &demo());
+    let mut cases = diff.changed.iter();
+    let tom = cases.find(|case| case.file.contains("straight-only"));
+    let first = difference(tom.unwrap(), "pick", "1");
+    let was = first.before.clone().unwrap();
+    let line = |rule: &str| {
+        let mut lines = first.lines.iter();
+        lines
+            .find(|line| line.of == was && line.rule == rule)
+            .unwrap()
+    };
+    assert_eq!(line("no-plastic").after.as_deref(), Some("ruled out"));
+    assert!(line("no-plastic").by_rule);
+    assert_eq!(line("polyester-for-straight").after, None);
+    assert!(!line("polyester-for-straight").by_rule);
+}
+
+#[test]
+fn a_changed_rule_says_what_is_changed() {
+    let ours = "
+        assumptions:
+          - { fact: bowler.age, value: 40, because: Not asked., source: own choice }
+        glossary:
+          - { word: pearl, meaning: A shiny cover. }
+        subject: ball
+        rules:
+          - id: polyester-for-straight
+            override: true
+            when: { bowler.intent: straight, ball.cover: polyester, bowler.age: { at_least: 20 } }
+            points: 20
+            because: We like it more.
+            source: own choice
+        ";
+    let diff = RulesDiff::between(&Shop::demo().unwrap(), &with(ours), &demo());
+    let parts: Vec<_> = diff.rules.iter().flat_map(|rule| &rule.parts).collect();
+    let parts: Vec<_> = parts
+        .iter()
+        .map(|part| (part.name, part.before.as_deref(), part.after.as_deref()))
+        .collect();
+    let grown_up = "bowler.age is at least 20 years";
+    assert_eq!(
+        parts,
+        [
+            ("value", Some("30 years"), Some("40 years")),
+            ("when", None, Some(grown_up)),
+            ("points", Some("14 points"), Some("20 points")),
+        ]
+    );
+    let words: Vec<&str> = diff.words.iter().map(|word| &*word.word).collect();
+    assert_eq!(words, ["pearl"]);
+    let text = rules_diff_text(&diff);
+    for said in [
+        "  assumption bowler.age (ours.yaml): 30 years -> 40 years\n",
+        "(ours.yaml): when none -> bowler.age is at least 20 years; 14 points -> 20 points\n",
+        "Words explained otherwise: pearl\n",
+    ] {
+        assert!(text.contains(said), "{said} in {text}");
+    }
 }

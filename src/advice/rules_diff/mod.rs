@@ -1,15 +1,17 @@
 //! What other rules change: which consultations come out otherwise, and by which lines.
 
+mod lines;
 mod outcome;
 mod rules;
 
-use outcome::{Ledgers, Outcome};
+use lines::{Both, lines_between};
+use outcome::{Outcome, SHOWN};
 
 use super::case::{Case, Question};
 use super::reason::Reason;
 use super::shop::Shop;
 
-pub use rules::{Change as RuleChange, ChangeKind};
+pub use rules::{Change as RuleChange, ChangeKind, PartChange, WordChange};
 
 /// What is otherwise under new rules.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -17,6 +19,8 @@ pub use rules::{Change as RuleChange, ChangeKind};
 pub struct RulesDiff {
     /// The rules and assumptions that are new, gone or changed, in the order of their ids.
     pub rules: Vec<RuleChange>,
+    /// The words that are explained otherwise, in the order of the alphabet.
+    pub words: Vec<WordChange>,
     /// The consultations that come out otherwise, in the order they were given.
     pub changed: Vec<ChangedCase>,
     /// How many come out the same.
@@ -37,14 +41,17 @@ pub struct ChangedCase {
 /// One thing that is otherwise.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OutcomeChange {
-    /// What kind of thing: `settled`, `cause`, `pick`, `number`, `caution`, `step`, `bill`, `offer`, `drill_today`, `held` or `answer`.
+    /// What kind of thing: `settled`, `cause`, `pick`, `number`, `caution`, `step`, `bill`, `offer`, `drill_today`, `held` or `answer`;
+    /// `further` for a ball that isn't among the picks shown, its points before and now.
     pub kind: &'static str,
-    /// Which one: a stage, a place from 1, a measure, a rule, a step.
+    /// Which one: a stage, a place from 1, a measure, a rule, a step, a ball.
     pub name: String,
     /// What it was; none if it wasn't there.
     pub before: Option<String>,
-    /// What it is now; none if it is gone.
+    /// What it is now; none if it is gone. It may be the same, for other lines.
     pub after: Option<String>,
+    /// How many tenths of a point more it has, where something settled, a ball or a cause is the same.
+    pub more: Option<i64>,
     /// The lines that are otherwise, those of changed rules first. Empty where it follows from an earlier difference.
     pub lines: Vec<LineChange>,
 }
@@ -60,7 +67,8 @@ pub struct LineChange {
     pub before: Option<String>,
     /// The points now; none if the line is gone.
     pub after: Option<String>,
-    /// Whether the rule itself is new, gone or changed. If not, something it looks at is otherwise.
+    /// Whether the rule itself is new, gone or changed, and did it. If not, it follows: something the rule looks at is otherwise,
+    /// or the ball is in or out for another reason.
     pub by_rule: bool,
 }
 
@@ -70,6 +78,7 @@ impl RulesDiff {
     pub fn between(old: &Shop, new: &Shop, cases: &[Case]) -> RulesDiff {
         let mut diff = RulesDiff {
             rules: rules::changes(old.rules(), new.rules()),
+            words: rules::words(old.rules(), new.rules()),
             ..RulesDiff::default()
         };
         let acts = |rule: &str| {
@@ -102,7 +111,7 @@ impl RulesDiff {
     /// Whether nothing is otherwise, not even a text.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.rules.is_empty() && self.changed.is_empty()
+        self.rules.is_empty() && self.words.is_empty() && self.changed.is_empty()
     }
 }
 
@@ -131,55 +140,62 @@ impl Pair<'_> {
             before.items.keys().chain(after.items.keys()).collect();
         keys.sort_unstable();
         keys.dedup();
+        let both = Both {
+            before: &before,
+            after: &after,
+        };
         let mut found = Vec::new();
         for key in keys {
             let (was, is) = (before.items.get(key), after.items.get(key));
-            if was == is {
+            let (_, kind, name) = key;
+            let value = was.filter(|_| was == is);
+            let mut lines = match (*kind, value) {
+                ("settled", Some(value)) => both.stage(name, value),
+                ("settled", None) => self.of_other_values(name, [was, is]),
+                ("pick" | "cause", Some(value)) => both.ranked(kind, value),
+                ("pick" | "cause", None) => both.place(kind, [was, is]),
+                ("number", _) => both.number(name),
+                _ => Vec::new(),
+            };
+            if value.is_some() && lines.is_empty() {
                 continue;
             }
-            let (_, kind, name) = key;
-            let mut lines = Vec::new();
-            match *kind {
-                "settled" => {
-                    for value in [was, is].into_iter().flatten() {
-                        let fixed = |shop| self.fixed(shop, name, value);
-                        lines.extend(lines_between(value, &fixed(self.old), &fixed(self.new)));
-                    }
-                }
-                "pick" | "cause" => {
-                    for value in [was, is].into_iter().flatten() {
-                        let of = |ledgers: &Ledgers| ledgers.of(kind, value).to_vec();
-                        lines.extend(lines_between(
-                            value,
-                            &of(&before.ledgers),
-                            &of(&after.ledgers),
-                        ));
-                    }
-                }
-                "number" => {
-                    let of = |ledgers: &Ledgers| ledgers.of(kind, name).to_vec();
-                    lines.extend(lines_between("", &of(&before.ledgers), &of(&after.ledgers)));
-                }
-                _ => {}
+            if lines.is_empty() && matches!(*kind, "pick" | "cause" | "number") {
+                lines = settled_lines(&found);
             }
-            for line in &mut lines {
-                line.by_rule = acts(&line.rule);
-            }
-            lines.sort_by(|a, b| {
-                let order = |line: &LineChange| (!line.by_rule, line.of.clone(), line.rule.clone());
-                order(a).cmp(&order(b))
-            });
-            lines.dedup();
+            let of = value.filter(|_| *kind != "settled").unwrap_or(name);
             found.push(OutcomeChange {
                 kind,
                 name: name.clone(),
                 before: was.cloned(),
                 after: is.cloned(),
+                more: value.and_then(|_| both.more(kind, of)),
                 lines,
             });
         }
+        found.extend(both.further(SHOWN));
+        for difference in &mut found {
+            for line in &mut difference.lines {
+                line.by_rule &= acts(&line.rule);
+            }
+            difference.lines.sort_by(|a, b| {
+                let order = |line: &LineChange| (!line.by_rule, line.of.clone(), line.rule.clone());
+                order(a).cmp(&order(b))
+            });
+            difference.lines.dedup();
+        }
         found.extend(reordered(&before, &after));
         found
+    }
+
+    /// The lines for what a stage settled before and what it settles now.
+    fn of_other_values(&self, stage: &str, values: [Option<&String>; 2]) -> Vec<LineChange> {
+        let mut lines = Vec::new();
+        for value in values.into_iter().flatten() {
+            let fixed = |shop| self.fixed(shop, stage, value);
+            lines.extend(lines_between(value, &fixed(self.old), &fixed(self.new)));
+        }
+        lines
     }
 
     /// The ledger of one candidate of a stage, whatever the rules would have settled on.
@@ -208,43 +224,14 @@ fn reordered(before: &Outcome, after: &Outcome) -> Vec<OutcomeChange> {
         name: format!("{list} order"),
         before: Some(was),
         after: Some(is),
+        more: None,
         lines: Vec::new(),
     };
     changed.map(difference).collect()
 }
 
-/// The lines that stand in only one of two ledgers, or with other points.
-fn lines_between(of: &str, before: &[Reason], after: &[Reason]) -> Vec<LineChange> {
-    let shown = |lines: &[Reason], rule: &str| -> Option<String> {
-        let found: Vec<&str> = lines
-            .iter()
-            .filter(|line| line.rule() == rule)
-            .map(said)
-            .collect();
-        (!found.is_empty()).then(|| found.join(", "))
-    };
-    let mut rules: Vec<&str> = before.iter().chain(after).map(Reason::rule).collect();
-    rules.sort_unstable();
-    rules.dedup();
-    let change = |rule: &str| {
-        let (was, is) = (shown(before, rule), shown(after, rule));
-        (was != is).then(|| LineChange {
-            of: of.to_owned(),
-            rule: rule.to_owned(),
-            before: was,
-            after: is,
-            by_rule: false,
-        })
-    };
-    rules.into_iter().filter_map(change).collect()
-}
-
-/// What a line does, in a word or a number.
-fn said(line: &Reason) -> &str {
-    match line.role() {
-        "rule_out" => "ruled out",
-        "caution" => "caution",
-        "dispute" => "disputes, not counted",
-        _ => line.shown(),
-    }
+/// The lines of everything that was settled otherwise.
+fn settled_lines(found: &[OutcomeChange]) -> Vec<LineChange> {
+    let settled = found.iter().filter(|change| change.kind == "settled");
+    settled.flat_map(|change| change.lines.clone()).collect()
 }

@@ -15,7 +15,7 @@ use crate::rules::Severity;
 use crate::vocabulary::words;
 
 /// How many picks and causes are compared: so many a customer is told of.
-const SHOWN: usize = 3;
+pub(super) const SHOWN: usize = 3;
 /// The kinds of things in the order they are told.
 const ORDER: [&str; 11] = [
     "answer",
@@ -37,6 +37,10 @@ pub(super) struct Outcome {
     /// By place of the kind, kind and name.
     pub(super) items: BTreeMap<(usize, &'static str, String), String>,
     pub(super) ledgers: Ledgers,
+    /// The totals of what was settled, of balls and of causes, in tenths of a point, by kind and name.
+    pub(super) totals: BTreeMap<(&'static str, String), i64>,
+    /// The balls or causes that are still in, best first, by kind.
+    pub(super) order: BTreeMap<&'static str, Vec<String>>,
     /// The ids of each list of steps, in order.
     pub(super) steps: BTreeMap<&'static str, Vec<String>>,
 }
@@ -46,6 +50,17 @@ pub(super) struct Outcome {
 pub(super) struct Ledgers(BTreeMap<(&'static str, String), Vec<Reason>>);
 
 impl Ledgers {
+    /// Whether there is anything to it.
+    pub(super) fn knows(&self, kind: &'static str, name: &str) -> bool {
+        self.0.contains_key(&(kind, name.to_owned()))
+    }
+
+    /// The names of one kind, in the order of the alphabet.
+    pub(super) fn names(&self, kind: &'static str) -> impl Iterator<Item = &str> {
+        let of_kind = self.0.keys().filter(move |(found, _)| *found == kind);
+        of_kind.map(|(_, name)| name.as_str())
+    }
+
     /// The lines of one thing; none where there are none.
     pub(super) fn of(&self, kind: &'static str, name: &str) -> &[Reason] {
         let found = self.0.get(&(kind, name.to_owned()));
@@ -91,9 +106,22 @@ impl Outcome {
         self.items.insert(key, value.into());
     }
 
+    /// The place of a ball or a cause among those still in, from 0.
+    pub(super) fn place(&self, kind: &'static str, name: &str) -> Option<usize> {
+        let order = self.order.get(kind)?;
+        order.iter().position(|found| found == name)
+    }
+
+    fn ranked(&mut self, kind: &'static str, name: &str, total: i64) {
+        self.order.entry(kind).or_default().push(name.to_owned());
+        self.totals.insert((kind, name.to_owned()), total);
+    }
+
     fn advice(&mut self, advice: &Advice) {
         for settled in advice.settled() {
             self.add("settled", settled.stage(), settled.value());
+            let key = ("settled", settled.stage().to_owned());
+            self.totals.insert(key, settled.total());
             self.ledgers
                 .add("settled", settled.stage(), settled.lines());
             // What was fixed against a rule stands among the cautions of its stage.
@@ -109,6 +137,7 @@ impl Outcome {
             if place <= SHOWN {
                 self.add("pick", &place.to_string(), pick.ball());
             }
+            self.ranked("pick", pick.ball(), pick.total());
             self.ledgers.add("pick", pick.ball(), pick.lines());
         }
         for out in advice.ruled_out() {
@@ -139,6 +168,7 @@ impl Outcome {
             if cause.place() <= SHOWN {
                 self.add("cause", &cause.place().to_string(), cause.word());
             }
+            self.ranked("cause", cause.word(), cause.total());
             self.ledgers.add("cause", cause.word(), cause.lines());
         }
         for cause in refit.ruled_out() {

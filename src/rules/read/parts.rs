@@ -19,6 +19,8 @@ pub(in crate::rules) struct Parts<'d> {
     pub(super) assumptions: Option<&'d Node>,
     pub(super) glossary: Option<&'d Node>,
     pub(super) plain_words: Option<&'d Node>,
+    /// Whether anything but `subject` stands there.
+    pub(super) says_something: bool,
     pub(in crate::rules) switch_off: Vec<Reference<'d>>,
     pub(in crate::rules) follow: Vec<Reference<'d>>,
 }
@@ -40,10 +42,20 @@ impl<'d> Parts<'d> {
             plain_words: fields.take("plain_words"),
             ..Parts::default()
         };
+        let taken = [
+            parts.rules,
+            parts.subjects,
+            parts.sources,
+            parts.assumptions,
+            parts.glossary,
+            parts.plain_words,
+        ];
+        parts.says_something = taken.iter().any(Option::is_some);
         for key in ["switch_off", "follow"] {
             let Some(node) = fields.take(key) else {
                 continue;
             };
+            parts.says_something = true;
             if !over {
                 reader.fault(
                     node,

@@ -17,7 +17,8 @@ impl<'d> Reading<'d> {
             .subject
             .and_then(|node| self.subject_named(reader, node));
         let Some(rules) = parts.rules else {
-            if let Some(node) = parts.subject {
+            // A file that only switches rules off may still say what it is about.
+            if let Some(node) = parts.subject.filter(|_| !parts.says_something) {
                 reader.fault(node, "missing", "a subject, but no `rules` about it");
             }
             return;
