@@ -5,6 +5,7 @@ use super::customer::{caution_words, sourced};
 use super::page::{Page, capitalised};
 use super::points::{bare, counted};
 use crate::advice::{BallFate, Barrier, Caution, Cost, Reason, Sought, WhyNot};
+use crate::notation::Notation;
 use crate::rules::Audience;
 
 /// Columns for points.
@@ -282,11 +283,9 @@ fn in_other_weights(page: &mut Page<'_>, answer: &WhyNot, others: &[BallFate]) {
         });
         let mut words = format!("Out.{}", texts.collect::<String>());
         if !others.is_empty() {
-            let weights = others.iter().map(|ball| ball.weight());
-            words.push_str(&format!(
-                " The same goes for {}.",
-                listed(weights.collect())
-            ));
+            let mut weights: Vec<&str> = others.iter().map(|ball| ball.weight()).collect();
+            weights.sort_by_key(|weight| Notation::Weight.read(weight).ok());
+            words.push_str(&format!(" The same goes for {}.", listed(weights)));
         }
         page.row(2, POINTS, first.weight(), &words);
     }
