@@ -272,7 +272,7 @@ fn in_other_weights(page: &mut Page<'_>, answer: &WhyNot, others: &[BallFate]) {
         let words = format!("{}{}", of(answer, ball), why.unwrap_or_default());
         page.row(2, POINTS, ball.weight(), &words);
     }
-    out.sort_by_key(|ball| rules(ball));
+    out.sort_by_key(|ball| (ball.barriers().len(), rules(ball)));
     for alike in out.chunk_by(|a, b| rules(a) == rules(b)) {
         let [first, others @ ..] = alike else {
             continue;

@@ -13,24 +13,8 @@ use crate::{BOWLERS, bowler};
 /// So many words a customer can take in at once.
 const MOST_WORDS: usize = 20;
 
-/// The blocks of a page: whatever starts further left, at a mark or under an empty line is another.
-fn blocks(text: &str) -> Vec<String> {
-    let mut blocks: Vec<(usize, String)> = Vec::new();
-    let mut before = "";
-    for line in text.lines() {
-        let indent = line.len() - line.trim_start().len();
-        let wrapped = before.chars().count() > 60 && line.starts_with("  ");
-        match blocks.last_mut() {
-            Some((own, block)) if wrapped && indent >= *own && !line.trim().starts_with("- ") => {
-                block.push(' ');
-                block.push_str(line.trim());
-            }
-            _ => blocks.push((indent, line.trim().to_owned())),
-        }
-        before = line;
-    }
-    blocks.into_iter().map(|(_, block)| block).collect()
-}
+/// So wide that every paragraph and item is one line.
+const WIDE: usize = 100_000;
 
 /// What ends with a mark, or with the block.
 fn sentences(block: &str) -> Vec<&str> {
@@ -50,14 +34,14 @@ fn sentences(block: &str) -> Vec<&str> {
 
 fn none_is_too_long(about: &str, text: &str) {
     let customers = text.split("Drill spec, for the fitter").next().unwrap();
-    let mut heading = String::new();
-    for block in blocks(customers) {
-        let above = std::mem::replace(&mut heading, block.clone());
+    let mut heading = "";
+    for block in customers.lines().map(str::trim) {
+        let above = std::mem::replace(&mut heading, block);
         // A list of what was assumed is no sentence.
         if above == "Assumed, because we didn't know" {
             continue;
         }
-        for sentence in sentences(&block) {
+        for sentence in sentences(block) {
             let count = sentence.split_whitespace().count();
             assert!(
                 count <= MOST_WORDS,
@@ -68,7 +52,7 @@ fn none_is_too_long(about: &str, text: &str) {
 }
 
 fn every_text_about(about: &str, shop: &Shop, bowler: &Bowler) {
-    let look = Look::plain(Audience::Newcomer);
+    let look = Look::plain(Audience::Newcomer).wide(WIDE);
     let advice = shop.advise(bowler).unwrap();
     none_is_too_long(about, &report::text(&advice, &look));
     let standing = shop.standing(bowler).unwrap();
