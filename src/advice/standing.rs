@@ -223,14 +223,30 @@ impl Standing<'_> {
         self.ranking.order().partition_point(|&c| key(c) < own) + 1
     }
 
-    /// The pick first, then balls left by place, then those ruled out by the place they would have.
+    /// The pick first, then balls left by place, then those ruled out: by fewest rules against them, then by most points, then
+    /// by how near they are to the settled weight.
     pub(super) fn best_first(&self, candidates: &[usize]) -> Vec<usize> {
+        let world = self.world();
         let mut sorted = candidates.to_vec();
         sorted.sort_by_cached_key(|&c| {
-            let out = self.ranking.is_ruled_out(c);
-            (Some(c) != self.pick, out, self.place_if_left(c), c)
+            let against = self.barriers(&world, c).len();
+            // The place of a ball left takes its points into account.
+            let (points, off) = match against {
+                0 => (0, 0),
+                _ => (self.ranking.total(c), self.off_the_settled_weight(c)),
+            };
+            let place = self.place_if_left(c);
+            let by_points = std::cmp::Reverse(points);
+            (Some(c) != self.pick, against, by_points, off, place, c)
         });
         sorted
+    }
+
+    /// Hundredths of a pound between a ball and the settled weight; 0 where none is settled.
+    fn off_the_settled_weight(&self, candidate: usize) -> u64 {
+        let ball = self.shop.candidates().get(candidate);
+        ball.zip(self.situation.known("settled.weight"))
+            .map_or(0, |(ball, settled)| ball.weight.abs_diff(settled))
     }
 
     /// `model-id@weight`.

@@ -3,7 +3,7 @@
 use super::Look;
 use super::customer::caution_words;
 use super::page::Page;
-use super::points::{counted, signed};
+use super::points::{bare, counted, signed};
 use super::why_not::{POINTS, barriers, first_of_all, ordinal, origin};
 use crate::advice::{Compared, Contrast, Difference, Reason};
 use crate::notation::Notation;
@@ -67,11 +67,8 @@ fn standing(page: &mut Page<'_>, ball: &Compared, left: usize) {
         page.paragraph(2, &words);
     }
     for caution in ball.cautions() {
-        page.item(
-            4,
-            "Keep in mind: ",
-            &caution_words(caution, page.audience()),
-        );
+        let caution = caution_words(caution, page.audience());
+        page.paragraph(4, &format!("Keep this in mind. {caution}"));
     }
 }
 
@@ -95,20 +92,51 @@ fn differences(page: &mut Page<'_>, contrast: &Contrast) {
     page.heading("What differs in points, the weightiest first");
     let (name, turn) = ahead(contrast);
     for difference in contrast.lines() {
-        let label = signed(difference.points() * turn);
-        page.row(
-            2,
-            POINTS,
-            &label,
-            &words(contrast, difference, page.audience()),
-        );
+        row(page, contrast, difference, turn);
     }
-    let sum = match contrast.gap() {
-        0 => "in all, so neither is ahead.".to_owned(),
-        _ => format!("in all for {name}."),
+    let gap = contrast.gap() * turn;
+    let (label, points) = match page.audience() {
+        Audience::Newcomer => (bare(gap), format!("{} ", unit(gap))),
+        _ => (signed(gap), String::new()),
     };
-    page.row(2, POINTS, &signed(contrast.gap() * turn), &sum);
+    let sum = match gap {
+        0 => "in all, so neither is ahead.".to_owned(),
+        _ => format!("{points}in all for {name}."),
+    };
+    page.row(2, POINTS, &label, &sum);
     page.explain();
+}
+
+/// A difference: with a sign, as it counts for the ball that is ahead; for customers as points of the ball that it favours.
+fn row(page: &mut Page<'_>, contrast: &Contrast, difference: &Difference, turn: i64) {
+    let audience = page.audience();
+    let points = difference.points();
+    let (label, said) = match audience {
+        Audience::Newcomer => {
+            let [one, other] = contrast.names();
+            let favoured = if points > 0 { one } else { other };
+            let lead = format!("{} for {favoured}.", unit(points.abs()));
+            let said = words_for_customer(contrast, difference);
+            (bare(points.abs()), format!("{lead} {said}"))
+        }
+        _ => (signed(points * turn), words(contrast, difference, audience)),
+    };
+    let label = match is_school(difference) {
+        true => format!("({label})"),
+        false => label,
+    };
+    page.row(2, POINTS, &label, &said);
+}
+
+/// What follows a number of points.
+fn unit(tenths: i64) -> &'static str {
+    if tenths == 10 { "point" } else { "points" }
+}
+
+/// A school's line counts nothing.
+fn is_school(difference: &Difference) -> bool {
+    let lines = [difference.one(), difference.other()];
+    lines.iter().flatten().all(|line| line.points() == 0)
 }
 
 /// What opposing schools would add.
@@ -119,39 +147,62 @@ fn schools(page: &mut Page<'_>, contrast: &Contrast) {
     page.heading("What another school would add, not counted here");
     let (_, turn) = ahead(contrast);
     for difference in contrast.schools() {
-        let label = format!("({})", signed(difference.points() * turn));
-        page.row(
-            2,
-            POINTS,
-            &label,
-            &words(contrast, difference, page.audience()),
-        );
+        row(page, contrast, difference, turn);
     }
     page.explain();
 }
 
-/// What one rule says of either ball, where it speaks of it.
+/// True if a line speaks for its ball. A school's line counts nothing, and says for which ball it speaks by the other's
+/// having none.
+fn speaks_for(difference: &Difference, line: &Reason, of_first: bool) -> bool {
+    match line.points() {
+        0 => (difference.points() > 0) == of_first,
+        points => points > 0,
+    }
+}
+
+/// What one rule says of either ball. A reason follows the name of the ball that it is about, in a sentence of its own.
+fn words_for_customer(contrast: &Contrast, difference: &Difference) -> String {
+    let [one, other] = contrast.names();
+    let text = |line: &Reason| line.text(Audience::Newcomer).to_owned();
+    let said = |name: &str, line: &Reason, of_first: bool| {
+        let side = match speaks_for(difference, line, of_first) {
+            true => "for",
+            false => "against",
+        };
+        format!("{name} has this {side} it. {}", text(line))
+    };
+    match (difference.one(), difference.other()) {
+        (Some(line), None) if speaks_for(difference, line, true) => text(line),
+        (None, Some(line)) if speaks_for(difference, line, false) => text(line),
+        (first, second) => {
+            let first = first.map(|line| said(one, line, true));
+            let second = second.map(|line| said(other, line, false));
+            first
+                .into_iter()
+                .chain(second)
+                .collect::<Vec<_>>()
+                .join(" ")
+        }
+    }
+}
+
+/// What one rule says of either ball, for those who know the game.
 fn words(contrast: &Contrast, difference: &Difference, audience: Audience) -> String {
     let [one, other] = contrast.names();
     let both = difference.one().is_some() && difference.other().is_some();
-    // A school's line counts nothing, and says for which ball it speaks by the other's having none.
-    let speaks = |line: &Reason, of_first: bool| match line.points() {
-        0 => (difference.points() > 0) == of_first,
-        points => points > 0,
-    };
     let said = |name: &str, line: &Reason, of_first: bool| {
-        let side = if speaks(line, of_first) {
-            "for"
-        } else {
-            "against"
+        let side = match speaks_for(difference, line, of_first) {
+            true => "for",
+            false => "against",
         };
         let origin = origin(line, audience);
-        // Where both have a line, those who know the game see how the difference comes about.
-        let own = match both && audience != Audience::Newcomer {
+        // Where both have a line, it shows how the difference comes about.
+        let own = match both {
             true => format!(", {}", signed(line.points())),
             false => String::new(),
         };
-        format!("{side} {name}{own}: {}{origin}", line.text(audience))
+        format!("{side} {name}{own}. {}{origin}", line.text(audience))
     };
     let one = difference.one().map(|line| said(one, line, true));
     let other = difference.other().map(|line| said(other, line, false));

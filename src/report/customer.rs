@@ -198,7 +198,7 @@ fn none_left(page: &mut Page<'_>, advice: &Advice) {
         for line in out.lines() {
             if told.len() < REASONS && !told.contains(&line.rule()) {
                 told.push(line.rule());
-                let words = format!("{}: {}", out.name(), line.text(page.audience()));
+                let words = format!("{}. {}", out.name(), line.text(page.audience()));
                 page.item(2, "- ", &words);
             }
         }
@@ -265,12 +265,13 @@ fn runners_up(page: &mut Page<'_>, advice: &Advice, pick: &Pick) {
     page.explain();
 }
 
+/// The lead-in is a sentence of its own, so that no reason grows too long by it.
 fn behind_words(behind: &Behind, audience: Audience) -> String {
     let line = behind.line.text(audience);
     if behind.lacks {
-        format!("What decided for the first: {line}")
+        format!("The first has the edge. {line}")
     } else {
-        format!("What put it behind: {line}")
+        format!("It falls behind the first. {line}")
     }
 }
 

@@ -258,7 +258,7 @@ fn shows_only_reasons_that_speak_for_this_ball() {
         "a common line is no reason"
     );
     assert!(!text.contains("Not said of another ball"));
-    assert!(text.contains("What decided for the first"));
+    assert!(text.contains("The first has the edge."));
     assert!(text.contains("$6 over"));
 }
 

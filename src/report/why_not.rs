@@ -4,7 +4,8 @@ use super::Look;
 use super::customer::{caution_words, sourced};
 use super::page::{Page, capitalised};
 use super::points::{bare, counted};
-use crate::advice::{BallFate, Barrier, Caution, Cost, Reason, WhyNot};
+use crate::advice::{BallFate, Barrier, Caution, Cost, Reason, Sought, WhyNot};
+use crate::notation::Notation;
 use crate::rules::Audience;
 
 /// Columns for points.
@@ -61,18 +62,48 @@ pub(super) fn first_of_all(page: &mut Page<'_>, bowler: &str, cautions: &[Cautio
 /// What keeps a ball out, each rule with what it found in the ball.
 pub(super) fn barriers(page: &mut Page<'_>, indent: usize, barriers: &[Barrier]) {
     for barrier in barriers {
-        let mut words = barrier.line().text(page.audience()).to_owned();
-        for found in barrier.found() {
-            let meaning = capitalised(found.meaning());
-            words.push_str(&format!(
-                " {meaning}: {}; wanted: {}.",
-                found.value(),
-                found.wanted()
-            ));
-        }
-        words.push_str(&origin(barrier.line(), page.audience()));
+        let text = barrier.line().text(page.audience());
+        let found = barrier.found().iter();
+        let found: String = match page.audience() {
+            Audience::Fitter => found.map(found_for_fitter).collect(),
+            _ => found
+                .filter(|found| !says(text, found.value()))
+                .map(found_for_customer)
+                .collect(),
+        };
+        let words = format!("{text}{found}{}", origin(barrier.line(), page.audience()));
         page.item(indent, "- ", &words);
     }
+}
+
+fn found_for_fitter(found: &Sought) -> String {
+    let meaning = capitalised(found.meaning());
+    format!(
+        " {meaning}: found {}, wanted {}.",
+        found.value(),
+        found.wanted()
+    )
+}
+
+/// Only where the reason doesn't say the value itself.
+fn found_for_customer(found: &Sought) -> String {
+    let (meaning, wanted) = (capitalised(found.meaning()), capitalised(found.wanted()));
+    format!(" {meaning}: {}. {wanted} would do.", found.value())
+}
+
+/// True if a value stands in a text as a whole: `3 lb` isn't in `13 lb`, nor `$14` in `$14.38`.
+fn says(text: &str, value: &str) -> bool {
+    let digit = |letter: Option<char>| letter.is_some_and(char::is_alphanumeric);
+    text.match_indices(value).any(|(at, value)| {
+        let (before, after) = (&text[..at], &text[at + value.len()..]);
+        let mut next = after.chars();
+        let follows = match next.next() {
+            Some('.' | ',') => digit(next.next()),
+            letter => digit(letter),
+        };
+        let precedes = before.ends_with(|c: char| c.is_alphanumeric() || matches!(c, '.' | ','));
+        !value.is_empty() && !follows && !precedes
+    })
 }
 
 /// Rule and source, for the fitter.
@@ -100,10 +131,7 @@ pub(super) fn ordinal(place: usize) -> String {
 
 /// Where a ball stands, in a sentence.
 fn place(answer: &WhyNot, ball: &BallFate) -> String {
-    let drilled = match ball.out_the_door() {
-        Some(price) => format!(" It comes to {price} out the door."),
-        None => String::new(),
-    };
+    let drilled = drilled(ball);
     let of = match answer.left() {
         1 => "the only ball left".to_owned(),
         left => format!("{} of the {left} balls left", ordinal(ball.place())),
@@ -123,11 +151,26 @@ fn place(answer: &WhyNot, ball: &BallFate) -> String {
     }
 }
 
+/// What it costs, where that is known.
+fn drilled(ball: &BallFate) -> String {
+    let price = ball.out_the_door();
+    price
+        .map(|price| format!(" It comes to {price} out the door."))
+        .unwrap_or_default()
+}
+
 /// All that there is to say of one ball.
 fn one(page: &mut Page<'_>, answer: &WhyNot, ball: &BallFate, among_weights: bool) {
     let mut words = place(answer, ball);
     if among_weights {
-        words = format!("Best in {}. {words}", ball.weight());
+        words = match ball.is_ruled_out() && !ball.is_pick() {
+            true => format!(
+                "It is out in every weight here, and comes nearest in {}.{}",
+                ball.weight(),
+                drilled(ball)
+            ),
+            false => format!("Best in {}. {words}", ball.weight()),
+        };
     }
     if let (Some(pick), false) = (answer.pick(), ball.is_pick()) {
         let fixed = if answer.is_fixed() {
@@ -144,7 +187,11 @@ fn one(page: &mut Page<'_>, answer: &WhyNot, ball: &BallFate, among_weights: boo
         page.subheading("What rules it out");
         barriers(page, 4, ball.barriers());
         if ball.place() == 1 && !ball.is_pick() {
-            page.paragraph(4, "But for that it would come first.");
+            let words = match answer.left() {
+                0 => "But for that it would be the only ball left.",
+                _ => "But for that it would come first.",
+            };
+            page.paragraph(4, words);
         }
         return;
     }
@@ -160,7 +207,7 @@ fn one(page: &mut Page<'_>, answer: &WhyNot, ball: &BallFate, among_weights: boo
                 words.push_str(&format!(" {}", got(cost)));
             }
             if cost.pick() == cost.own() && answer.pick().is_some() && !ball.is_pick() {
-                words.push_str(" The same goes for the pick.");
+                words.push_str(" The pick is no better in this.");
             }
             page.row(4, POINTS, &label, &words);
         }
@@ -168,23 +215,23 @@ fn one(page: &mut Page<'_>, answer: &WhyNot, ball: &BallFate, among_weights: boo
     page.paragraph(2, &in_all(answer, ball));
 }
 
-/// What one line cost.
+/// What one line cost. Where it speaks of another ball, that one is named first, in a sentence of its own.
 fn cost_words(cost: &Cost, audience: Audience) -> String {
     let line = cost.line();
-    let said = match cost.lacks() {
-        true => "Others have this",
-        false => "Against it",
-    };
-    format!("{said}: {}{}", line.text(audience), origin(line, audience))
+    let said = format!("{}{}", line.text(audience), origin(line, audience));
+    match cost.best_ball() {
+        Some(ball) if cost.lacks() => format!("Better in this is {ball}. {said}"),
+        _ => said,
+    }
 }
 
 /// What ball and best got by it.
 fn got(cost: &Cost) -> String {
     let best = match cost.best_ball() {
-        Some(ball) => format!("{} for {ball}", bare(cost.best())),
-        None => bare(cost.best()),
+        Some(ball) if !cost.lacks() => format!("{} for {ball}", bare(cost.best())),
+        _ => bare(cost.best()),
     };
-    format!("It gets {}; the best is {best}.", bare(cost.own()))
+    format!("This ball gets {}; the best is {best}.", bare(cost.own()))
 }
 
 /// What the points add up to, against the pick and against the best there is.
@@ -225,7 +272,7 @@ fn in_other_weights(page: &mut Page<'_>, answer: &WhyNot, others: &[BallFate]) {
         let words = format!("{}{}", of(answer, ball), why.unwrap_or_default());
         page.row(2, POINTS, ball.weight(), &words);
     }
-    out.sort_by_key(|ball| rules(ball));
+    out.sort_by_key(|ball| (ball.barriers().len(), rules(ball)));
     for alike in out.chunk_by(|a, b| rules(a) == rules(b)) {
         let [first, others @ ..] = alike else {
             continue;
@@ -236,11 +283,9 @@ fn in_other_weights(page: &mut Page<'_>, answer: &WhyNot, others: &[BallFate]) {
         });
         let mut words = format!("Out.{}", texts.collect::<String>());
         if !others.is_empty() {
-            let weights = others.iter().map(|ball| ball.weight());
-            words.push_str(&format!(
-                " The same goes for {}.",
-                listed(weights.collect())
-            ));
+            let mut weights: Vec<&str> = others.iter().map(|ball| ball.weight()).collect();
+            weights.sort_by_key(|weight| Notation::Weight.read(weight).ok());
+            words.push_str(&format!(" The same goes for {}.", listed(weights)));
         }
         page.row(2, POINTS, first.weight(), &words);
     }
@@ -252,11 +297,14 @@ fn rules(ball: &BallFate) -> Vec<&str> {
     barriers.map(|barrier| barrier.line().rule()).collect()
 }
 
-/// `7 lb, 8 lb and 9 lb`.
-fn listed(words: Vec<&str>) -> String {
-    match words.as_slice() {
-        [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
-        _ => words.concat(),
+/// `7, 8 and 9 lb`.
+fn listed(weights: Vec<&str>) -> String {
+    match weights.as_slice() {
+        [first @ .., last] if !first.is_empty() => {
+            let numbers = first.iter().map(|weight| weight.trim_end_matches(" lb"));
+            format!("{} and {last}", numbers.collect::<Vec<_>>().join(", "))
+        }
+        _ => weights.concat(),
     }
 }
 
@@ -270,4 +318,26 @@ fn costs(ball: &BallFate) -> Vec<(&str, i64)> {
 /// `4th of 15.`
 fn of(answer: &WhyNot, ball: &BallFate) -> String {
     format!("{} of {}.", ordinal(ball.place()), answer.left())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_value_is_said_only_as_a_whole() {
+        let cases = [
+            ("It weighs 13 lb.", "3 lb", false),
+            ("It is 3 lb off.", "3 lb", true),
+            ("It comes to $14.38 over.", "$14.38", true),
+            ("It comes to $14.38 over.", "$14", false),
+            ("It is over by $14.", "$14", true),
+            ("Off by 1.3 lb.", "3 lb", false),
+            ("It costs $1,140.", "$1", false),
+            ("", "", false),
+        ];
+        for (text, value, said) in cases {
+            assert_eq!(says(text, value), said, "{value} in {text}");
+        }
+    }
 }

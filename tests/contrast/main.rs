@@ -5,6 +5,7 @@
 mod bad_input;
 mod ledgers;
 mod pairs;
+mod sentences;
 mod settled;
 mod texts;
 mod why_not;

@@ -142,3 +142,72 @@ fn health_comes_first() {
         assert!(doctor < ball, "{text}");
     }
 }
+
+/// Where a model is out in every weight, the one told first has least against it, and of those the most points: the settled
+/// weight, unless another makes up for being off it.
+#[test]
+fn a_model_that_is_out_is_told_in_the_weight_that_suits() {
+    let shop = Shop::demo().unwrap();
+    // Every hooking ball costs more than $180, drilled and taxed; 15 lb is what is thrown now.
+    let poor = "intent: hook\nexperience: league\nball_now: {whose: own, weight: 15 lb}\n";
+    for (budget, ball) in [("$180", "selfheal"), ("$20", "selfheal"), ("$20", "daisy")] {
+        let poor = format!("{poor}budget: {budget}\n");
+        let standing = shop.standing(&profile(&poor)).unwrap();
+        let answer = standing.why_not(ball).unwrap();
+        let best = &answer.fates()[0];
+        assert_eq!(best.weight(), "15 lb", "{ball}");
+        assert_eq!(best.barriers().len(), 1);
+        assert_eq!(best.barriers()[0].line().rule(), "over-budget");
+        let words = text(&shop, &poor, ball);
+        assert!(words.contains("comes nearest in 15 lb"), "{words}");
+        assert!(!words.contains("Best in"), "{words}");
+        let first = words.find("In other weights").unwrap();
+        let alone = "But for that it would be the only ball left.";
+        assert_eq!(
+            words[..first].contains(alone),
+            answer.left() == 0,
+            "{words}"
+        );
+        // Held against another, it is taken in the same weight.
+        let contrast = standing.compare(ball, "cowslip@12").unwrap();
+        assert_eq!(contrast.one().ball(), best.ball());
+    }
+}
+
+/// A customer who is told the sum is not told it twice; the fitter sees what the rule looked at.
+#[test]
+fn what_the_reason_says_is_not_said_again() {
+    let shop = Shop::demo().unwrap();
+    let bowler = crate::bowler("first-ball");
+    // Over the budget: the reason has the sum. Too far from the settled weight: it has not how far.
+    for (audience, over, far) in [
+        (
+            Audience::Newcomer,
+            1,
+            "How far its weight is from the settled one: 3 lb. At most 2 lb would do.",
+        ),
+        (
+            Audience::League,
+            1,
+            "How far its weight is from the settled one: 3 lb. At most 2 lb would do.",
+        ),
+        (
+            Audience::Fitter,
+            2,
+            "How far its weight is from the settled one: found 3 lb, wanted at most 2 lb.",
+        ),
+    ] {
+        let said = |ball: &str| {
+            let answer = shop.why_not(&bowler, ball).unwrap();
+            let text = report::why_not_text(&answer, &Look::plain(audience));
+            text.split_whitespace().collect::<Vec<_>>().join(" ")
+        };
+        let text = said("hawkbit@12");
+        assert_eq!(text.matches("$14.38").count(), over, "{text}");
+        assert!(
+            said("marsh-marigold@15").contains(far),
+            "{}",
+            said("marsh-marigold@15")
+        );
+    }
+}

@@ -150,11 +150,13 @@ fn a_model_is_told_in_every_weight_best_first(#[values(0, 1, 2, 3, 4, 5, 6, 7, 8
             .filter(|stock| stock.model().id() == model.id())
             .count();
         assert_eq!(answer.fates().len(), weights, "{}", model.id());
-        assert!(
-            answer
-                .fates()
-                .is_sorted_by_key(|fate| (fate.is_ruled_out(), fate.place()))
-        );
+        // Those left by place; of those ruled out first whatever has least against it, then whatever has most points.
+        assert!(answer.fates().is_sorted_by_key(|fate| {
+            let against = fate.barriers().len();
+            let place = if against == 0 { fate.place() } else { 0 };
+            let points = if against == 0 { 0 } else { fate.total() };
+            (against, std::cmp::Reverse(points), place)
+        }));
         assert!(answer.elsewhere().is_none());
         for fate in answer.fates() {
             // One weight alone: another that stands better is named, the best of them.
