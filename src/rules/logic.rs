@@ -89,7 +89,7 @@ impl Statement {
 
     /// That it doesn't hold. What isn't known meets no test, so here it holds.
     #[must_use]
-    pub fn not(self) -> Statement {
+    pub fn opposite(self) -> Statement {
         Statement(Node::Not(Box::new(self.0)))
     }
 

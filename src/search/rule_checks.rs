@@ -153,7 +153,7 @@ impl Checks<'_> {
         if !self.rules.has_conditions(rule) {
             return;
         }
-        let opposite = self.rules.when(rule).not();
+        let opposite = self.rules.when(rule).opposite();
         self.unless(
             (FindingKind::AlwaysTrue, &[rule]),
             subject,
@@ -168,8 +168,8 @@ impl Checks<'_> {
             return;
         }
         let (first, second) = (self.rules.when(one), self.rules.when(other));
-        let apart = first.clone().and(second.clone().not());
-        let apart = apart.or(second.clone().and(first.clone().not()));
+        let apart = first.clone().and(second.clone().opposite());
+        let apart = apart.or(second.clone().and(first.clone().opposite()));
         self.unless(
             (FindingKind::Duplicate, &rules),
             subject,
@@ -204,9 +204,9 @@ impl Checks<'_> {
             self.findings.absent(FindingKind::Contained);
             return;
         }
-        let outside = when.clone().and(self.rules.when(within).not());
+        let outside = when.clone().and(self.rules.when(within).opposite());
         // Two that rule out the same are told as duplicates.
-        let more = self.rules.when(within).and(when.clone().not());
+        let more = self.rules.when(within).and(when.clone().opposite());
         if self.rules.doing(rule) == Doing::RuleOut
             && self.can(subject, &outside) == Can::Never
             && self.can(subject, &more) == Can::Never
@@ -239,7 +239,7 @@ impl Checks<'_> {
             // It favours nothing.
             return;
         };
-        let left = favours.and(self.rules.when(against).not());
+        let left = favours.and(self.rules.when(against).opposite());
         self.unless(
             (FindingKind::Contradictory, &[rule, against]),
             subject,
@@ -305,7 +305,7 @@ impl Checks<'_> {
         let out = Statement::any(out.iter().map(|&other| self.rules.when(other)));
         for fact in self.rules.printed(rule) {
             let told = self.rules.when(rule).and(self.rules.number_known(rule));
-            let told = told.and(out.clone().not());
+            let told = told.and(out.clone().opposite());
             let unknown = told.and(Statement::unknown(fact));
             self.wherever(
                 (FindingKind::MayBeUnknown, &[rule]),

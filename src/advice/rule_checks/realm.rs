@@ -19,6 +19,13 @@ use crate::vocabulary::{
 /// Whole pounds are offered; any other weight comes in by the fitter's word.
 const OFFERED_POUNDS: std::ops::RangeInclusive<i64> = 6..=16;
 
+/// A choice among words: its name, its facts and its candidates.
+type WordStage = (
+    &'static str,
+    Vec<StageFact<WordCandidate>>,
+    Vec<WordCandidate>,
+);
+
 /// A shop's rules, its stock and its prices, as what may be.
 pub(super) struct Shelf<'s> {
     shop: &'s Shop,
@@ -30,11 +37,7 @@ pub(super) struct Shelf<'s> {
     weights: Vec<WeightCandidate>,
     weight_facts: Vec<StageFact<WeightCandidate>>,
     ball_facts: Vec<StageFact<BallCandidate>>,
-    lists: Vec<(
-        &'static str,
-        Vec<StageFact<WordCandidate>>,
-        Vec<WordCandidate>,
-    )>,
+    lists: Vec<WordStage>,
 }
 
 impl<'s> Shelf<'s> {
