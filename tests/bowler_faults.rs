@@ -166,7 +166,7 @@ const SPAN: &str = "finger: middle, kind: full, along: arc";
 #[case("measured: { ring: { cold: 77/64 } }", "hand.ring_gauge")]
 #[case("thumb: out\nfit_card: { works: yes, slug: 1 1/4 }", "card.works")]
 #[case("aches: [numbness]\nfit_card: { works: yes }", "card.works")]
-#[case("fit_card: { works: no }", "card.complaint")]
+#[case("fit_card: { works: no, grip: fingertip }", "card.complaint")]
 #[case(
     "fit_card: { date: 2024-09-12, entries: [{ date: 2024-09-13, kind: drilled }] }",
     "card.works"

@@ -160,6 +160,9 @@ fn not_to_know_is_an_answer(#[case] id: &str, #[case] said: &str) {
 #[case("owned", "none, sold them", "Please say \"none\" alone")]
 #[case("owned", "3 and 5", "name the cover of each ball")]
 #[case("aches", "wrist and none", "alone")]
+#[case("lanes", "Nope", "You said \"Nope\". Which is it: \"ordinary\"")]
+#[case("aches", "-3", "I didn't understand \"-3\"")]
+#[case("owned", "Forty-two", "I didn't understand \"Forty-two\"")]
 #[case("owned", "99 plastic", "I didn't understand")]
 #[case("aches", "wrist and moonlight", "I didn't understand \"moonlight\"")]
 fn what_is_not_understood_is_said_so(#[case] id: &str, #[case] said: &str, #[case] words: &str) {

@@ -3,7 +3,7 @@
 use super::misheard::{Misheard, unclear};
 use super::question::{Choice, Form, Question};
 use super::read::Questions;
-use super::spoken::{in_digits, is_below_nothing, loosened, numbers_in, plain};
+use super::spoken::{begins, in_digits, is_below_nothing, loosened, numbers_in, plain, replaced};
 use crate::bowler::{Bowler, Impossible, release_speed};
 use crate::notation::Notation;
 
@@ -162,13 +162,18 @@ impl Questions {
             return Err(unclear(text, question.none_alone()));
         }
         let mut bits = 0;
+        let is_whole = parts.len() == 1;
+        let lost = |part: &str| match is_whole {
+            true => Ok(None),
+            false => Err(question.not_understood(part, part)),
+        };
         for part in parts {
             let found = match self.choice(question, &part) {
                 Some(choice) => vec![choice],
                 None => within(question, &part),
             };
             if found.is_empty() {
-                return Err(question.not_understood(&part, &part));
+                return lost(&part);
             }
             bits = found
                 .iter()
@@ -195,6 +200,11 @@ impl Questions {
             return Err(unclear(text, hint));
         }
         let mut balls = Vec::new();
+        let is_whole = parts.len() == 1;
+        let lost = |part: &str| match is_whole {
+            true => Ok(None),
+            false => Err(question.not_understood(part, part)),
+        };
         for part in parts {
             let (first, rest) = part.split_once(' ').unwrap_or((&part, ""));
             let (count, rest) = match first.parse::<usize>() {
@@ -208,10 +218,10 @@ impl Questions {
             let cover = match self.choice(question, rest) {
                 Some(choice) => Some(choice.value),
                 None if is_other(rest) => None,
-                None => return Err(question.not_understood(&part, &part)),
+                None => return lost(&part),
             };
             if count == 0 || balls.len() + count.min(MOST_BALLS + 1) > MOST_BALLS {
-                return Err(question.not_understood(&part, &part));
+                return lost(&part);
             }
             balls.extend(std::iter::repeat_n(cover, count));
         }
@@ -363,30 +373,4 @@ fn parts(text: &str) -> Vec<String> {
     let parts = text.split(',').map(str::trim);
     let parts = parts.filter(|part| !part.is_empty());
     parts.map(str::to_owned).collect()
-}
-
-/// Whether these words begin with this saying.
-fn begins(words: &[&str], saying: &str) -> bool {
-    let mut said = words.iter();
-    saying.split(' ').all(|word| said.next() == Some(&word))
-}
-
-/// The text with some of its words changed: at each place, how many words are replaced by what.
-fn replaced<'r>(text: &str, change: impl Fn(&[&str]) -> Option<(usize, &'r str)>) -> String {
-    let words: Vec<&str> = text.split_whitespace().collect();
-    let mut left = &words[..];
-    let mut kept: Vec<&str> = Vec::new();
-    while let Some((first, rest)) = left.split_first() {
-        match change(left) {
-            Some((count, by)) if count > 0 => {
-                kept.extend((!by.is_empty()).then_some(by));
-                left = left.get(count..).unwrap_or_default();
-            }
-            _ => {
-                kept.push(first);
-                left = rest;
-            }
-        }
-    }
-    kept.join(" ")
 }

@@ -1,4 +1,4 @@
-//! Numbers as people say and write them: `a hundred and fifty`, `180ish`, `5,4`, `12 or 13`, `-5`.
+//! Words and numbers as people say and write them: `a hundred and fifty`, `180ish`, `5,4`, `12 or 13`, `-5`.
 
 /// Text in small letters, one space between words, without marks at its ends. A dash stays where it may be a minus or a range.
 pub(super) fn plain(text: &str) -> String {
@@ -141,6 +141,35 @@ pub(super) fn numbers_in(text: &str) -> Vec<&str> {
         }
     }
     once
+}
+
+/// Whether these words begin with this saying.
+pub(super) fn begins(words: &[&str], saying: &str) -> bool {
+    let mut said = words.iter();
+    saying.split(' ').all(|word| said.next() == Some(&word))
+}
+
+/// The text with some of its words changed: at each place, how many words are replaced by what.
+pub(super) fn replaced<'r>(
+    text: &str,
+    change: impl Fn(&[&str]) -> Option<(usize, &'r str)>,
+) -> String {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let mut left = &words[..];
+    let mut kept: Vec<&str> = Vec::new();
+    while let Some((first, rest)) = left.split_first() {
+        match change(left) {
+            Some((count, by)) if count > 0 => {
+                kept.extend((!by.is_empty()).then_some(by));
+                left = left.get(count..).unwrap_or_default();
+            }
+            _ => {
+                kept.push(first);
+                left = rest;
+            }
+        }
+    }
+    kept.join(" ")
 }
 
 #[cfg(test)]
