@@ -73,10 +73,10 @@ impl Picked {
         self.name.as_deref()
     }
 
-    /// The weight, where the ball has another.
+    /// The weight, where the ball has another or there is no ball.
     pub fn weight_beside_the_ball(&self) -> Option<&str> {
-        let has_another = self.ball_weight.is_some() && self.ball_weight != self.weight;
-        self.weight().filter(|_| has_another)
+        let is_beside = self.ball_weight != self.weight;
+        self.weight().filter(|_| is_beside)
     }
 
     /// Which of `weight`, `grip` and `ball` the other has otherwise.

@@ -155,9 +155,16 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
             .filter(|(_, pick)| *pick != self.first)
             .collect();
         let near = self.nearest_weight(answer);
-        found.sort_by_key(|(stretch, _)| match near {
-            Some(weight) => (self.nearest_said(answer, stretch, weight) - weight).abs(),
-            None => -self.usual_width(answer, stretch),
+        let pounds_off = |pick: &Choice| {
+            let off = self.first.weight.zip(pick.weight);
+            off.map_or(i64::MAX, |(now, then)| (now - then).abs())
+        };
+        found.sort_by_key(|(stretch, pick)| match near {
+            Some(weight) => (
+                (self.nearest_said(answer, stretch, weight) - weight).abs(),
+                0,
+            ),
+            None => (pounds_off(pick), -self.usual_width(answer, stretch)),
         });
         for (stretch, pick) in found {
             let to = match near {
