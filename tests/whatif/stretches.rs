@@ -266,6 +266,21 @@ fn a_weight_that_the_ball_does_not_have_is_told() {
     assert!(!fitter.contains("we'd look for 10 lb and pick Selfheal, 10 lb"));
 }
 
+/// Also as things stand.
+#[test]
+fn a_weight_looked_for_is_told_beside_the_ball_that_has_another() {
+    let shop = shop();
+    let bowler = demo("league-tired-ball").with("bowler.target_weight", Some(1_100));
+    let found = shop.what_if(&bowler).unwrap();
+    assert_eq!(found.now().weight(), Some("11 lb"));
+    assert_ne!(found.now().name(), Some("Selfheal, 11 lb"));
+    for audience in [Audience::Newcomer, Audience::Fitter] {
+        let text = report::what_if_text(&found, &Look::plain(audience));
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(text.contains("The weight we look for is 11 lb."), "{text}");
+    }
+}
+
 #[test]
 fn without_a_ball_nothing_is_the_same_ball() {
     let found = text(
