@@ -16,6 +16,8 @@ mod phrases;
 #[path = "properties/profiles.rs"]
 #[allow(dead_code)]
 mod profiles;
+#[path = "whatif/stretches.rs"]
+mod stretches;
 #[path = "whatif/sure.rs"]
 mod sure;
 #[path = "whatif/turns.rs"]

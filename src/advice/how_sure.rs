@@ -21,6 +21,7 @@ pub struct SureRange {
     pub(crate) lowest: (i64, String),
     pub(crate) highest: (i64, String),
     pub(crate) turns: (bool, bool),
+    pub(crate) practical: Option<[String; 2]>,
     pub(crate) give_or_take: Option<(i64, String)>,
 }
 
@@ -36,8 +37,10 @@ pub enum Over {
     Breaks {
         /// The answers that differ from what was given.
         steps: Vec<Measured>,
-        /// How a sentence about them begins.
+        /// How a sentence about them begins; customers hear of numbers in steps that people count in, or of none.
         phrase: Texts,
+        /// Whether there is such a sentence for customers.
+        practical: bool,
         /// What is picked then.
         picked: Picked,
     },
@@ -66,10 +69,19 @@ impl HowSure {
 
     /// The range worth a word: one that the bowler isn't sure of, else the narrowest for its size; none if nothing measured matters.
     pub fn narrowest(&self) -> Option<&SureRange> {
-        let matters = self
-            .ranges
-            .iter()
-            .filter(|range| range.turns.0 || range.turns.1);
+        self.narrowest_of(|_| true)
+    }
+
+    /// The same among the ranges that a customer can be told of.
+    pub fn narrowest_for_customers(&self) -> Option<&SureRange> {
+        self.narrowest_of(|range| range.practical.is_some())
+    }
+
+    fn narrowest_of(&self, may_be: impl Fn(&SureRange) -> bool) -> Option<&SureRange> {
+        let matters = self.ranges.iter().filter(|range| {
+            let turns = range.turns.0 || range.turns.1;
+            turns && may_be(range)
+        });
         matters.min_by_key(|range| (!range.is_stated(), range.room()))
     }
 }
@@ -108,6 +120,13 @@ impl SureRange {
     /// Whether the next higher value changes the pick; if not, no value is higher.
     pub fn turns_above(&self) -> bool {
         self.turns.1
+    }
+
+    /// The lowest and the highest value with the same pick in steps that people count in, neither beyond the range and both around the
+    /// value that was given; none where there aren't such two.
+    pub fn practical(&self) -> Option<[&str; 2]> {
+        let [lowest, highest] = self.practical.as_ref()?;
+        Some([lowest, highest])
     }
 
     /// What the bowler gives or takes, if the profile says so.
@@ -152,11 +171,16 @@ impl Measured {
 }
 
 impl Over {
-    /// How a sentence about what breaks the pick begins.
+    /// How a sentence about what breaks the pick begins; none for a customer where it can't be told in steps that people count in.
     #[must_use]
     pub fn phrase(&self, audience: Audience) -> Option<&str> {
         match self {
-            Over::Breaks { phrase, .. } => Some(phrase.of(audience)),
+            Over::Breaks {
+                phrase, practical, ..
+            } => {
+                let is_said = *practical || audience == Audience::Fitter;
+                is_said.then(|| phrase.of(audience))
+            }
             _ => None,
         }
     }

@@ -43,6 +43,7 @@ mod spec;
 mod stages;
 mod standing;
 mod stock;
+mod stretch;
 mod sure;
 mod told;
 mod turning;
@@ -61,6 +62,7 @@ pub use drilling::{
 pub use how_sure::{HowSure, Measured, Over, SureRange};
 pub use offers::{Offer, Offers};
 pub use outcome::Trouble;
+pub(crate) use phrases::without_unit;
 pub use phrases::{Phrase, Phrases};
 pub use picked::Picked;
 pub use reason::{Caution, Reason, Texts};
@@ -74,6 +76,7 @@ pub use rules_diff::{
 pub use shop::{Shop, ShopFiles};
 pub use spec::{DrillSpec, SpecNumber, WorkStep};
 pub use standing::Standing;
+pub use stretch::Stretch;
 pub use weighings::CardTrouble;
 pub use what_if::{ChangedAnswer, Together, Turning, WhatIf};
 pub use why_not::{BallFate, Barrier, Cost, Sought, WhyNot};

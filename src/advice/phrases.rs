@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 
 use super::reason::Texts;
 use crate::document::{Document, Faults, Fields, Format, Node, Reader, nearest};
+use crate::notation::Notation;
 use crate::rules::{Audience, Kind, Origin, Vocabulary};
 use crate::vocabulary::vocabulary;
 
@@ -12,6 +13,9 @@ use crate::vocabulary::vocabulary;
 const VALUE: &str = "{value}";
 /// Where the last value that keeps it is filled in.
 const KEEPS: &str = "{keeps}";
+/// Where the ends of a stretch are filled in.
+const LOW: &str = "{low}";
+const HIGH: &str = "{high}";
 
 /// How one answer is said.
 #[derive(Clone, Debug)]
@@ -25,11 +29,23 @@ pub struct Phrase {
 #[derive(Clone, Debug)]
 enum Steps {
     /// From a value upward, and below a value.
-    Number { from: Texts, below: Texts },
+    Number(Box<Number>),
     /// Each word of a choice, or `no` and `yes`.
     Words(Vec<Texts>),
     /// Each word of a set: with it, and without it.
     Bits { has: Vec<Texts>, lacks: Vec<Texts> },
+}
+
+/// How a number is said, and in what people count it.
+#[derive(Clone, Debug)]
+struct Number {
+    from: Texts,
+    below: Texts,
+    at: Texts,
+    between: Texts,
+    /// In steps of its notation, above nothing.
+    step: i64,
+    of_a_ball: bool,
 }
 
 /// A step of an answer to be said.
@@ -38,6 +54,9 @@ pub(super) enum Step<'a> {
     From(&'a str),
     /// The last that keeps the pick, and the first that changes it.
     Below(&'a str, &'a str),
+    At(&'a str),
+    /// Both ends of a stretch.
+    Between(&'a str, &'a str),
     Word(usize),
     Has(usize),
     Lacks(usize),
@@ -90,7 +109,9 @@ impl Phrases {
     pub fn texts(&self) -> impl Iterator<Item = (&'static str, &Texts)> {
         self.0.iter().flat_map(|(fact, phrase)| {
             let steps: Vec<&Texts> = match &phrase.steps {
-                Steps::Number { from, below } => vec![from, below],
+                Steps::Number(number) => {
+                    vec![&number.from, &number.below, &number.at, &number.between]
+                }
                 Steps::Words(words) => words.iter().collect(),
                 Steps::Bits { has, lacks } => has.iter().chain(lacks).collect(),
             };
@@ -119,6 +140,25 @@ impl Phrase {
         &self.asked
     }
 
+    /// What a customer counts this number in, in steps of its notation; 1 for what is no number.
+    #[must_use]
+    pub fn practical_step(&self) -> i64 {
+        self.number().map_or(1, |number| number.step)
+    }
+
+    /// Whether it is a ball's weight, or one that a ball is held to.
+    #[must_use]
+    pub fn is_of_a_ball(&self) -> bool {
+        self.number().is_some_and(|number| number.of_a_ball)
+    }
+
+    fn number(&self) -> Option<&Number> {
+        match &self.steps {
+            Steps::Number(number) => Some(number),
+            Steps::Words(_) | Steps::Bits { .. } => None,
+        }
+    }
+
     /// How a sentence begins where the answer takes this step; none if the answer has no such step.
     pub(super) fn step(&self, step: Step<'_>) -> Option<Texts> {
         let filled = |texts: &Texts, place: &str, value: &str| Texts {
@@ -127,15 +167,30 @@ impl Phrase {
             fitter: texts.fitter.replace(place, value),
         };
         match (&self.steps, step) {
-            (Steps::Number { from, .. }, Step::From(value)) => Some(filled(from, VALUE, value)),
-            (Steps::Number { below, .. }, Step::Below(keeps, value)) => {
-                Some(filled(&filled(below, KEEPS, keeps), VALUE, value))
+            (Steps::Number(number), Step::From(value)) => Some(filled(&number.from, VALUE, value)),
+            (Steps::Number(number), Step::Below(keeps, value)) => {
+                Some(filled(&filled(&number.below, KEEPS, keeps), VALUE, value))
+            }
+            (Steps::Number(number), Step::At(value)) => Some(filled(&number.at, VALUE, value)),
+            (Steps::Number(number), Step::Between(low, high)) => {
+                let low = without_unit(low, high);
+                Some(filled(&filled(&number.between, LOW, low), HIGH, high))
             }
             (Steps::Words(words), Step::Word(word)) => words.get(word).cloned(),
             (Steps::Bits { has, .. }, Step::Has(bit)) => has.get(bit).cloned(),
             (Steps::Bits { lacks, .. }, Step::Lacks(bit)) => lacks.get(bit).cloned(),
             _ => None,
         }
+    }
+}
+
+/// The first of two values; a unit that both have is said once, at the end.
+pub(crate) fn without_unit<'t>(one: &'t str, other: &str) -> &'t str {
+    // `4 1/2` has a fraction there, no unit.
+    let is_unit = |unit: &str| unit.starts_with(char::is_alphabetic);
+    match (one.rsplit_once(' '), other.rsplit_once(' ')) {
+        (Some((number, unit)), Some((_, same))) if unit == same && is_unit(unit) => number,
+        _ => one,
     }
 }
 
@@ -162,7 +217,7 @@ fn read_row<'d>(
         return;
     };
     let steps = match kind {
-        Kind::Number { .. } => number(reader, &mut fields),
+        Kind::Number { notation, .. } => number(reader, &mut fields, notation),
         Kind::Choice(words) => words_of(reader, &mut fields, "words", words).map(Steps::Words),
         Kind::Flag => words_of(reader, &mut fields, "words", &["no", "yes"]).map(Steps::Words),
         Kind::Set(words) => {
@@ -215,15 +270,48 @@ fn answer_named<'d>(
     found.map(|fact| (fact.name, fact.kind))
 }
 
-fn number<'d>(reader: &mut Reader<'d>, fields: &mut Fields<'d>) -> Option<Steps> {
-    let from = fields.require("from", reader);
-    let below = fields.require("below", reader);
-    let from = from.and_then(|node| texts(reader, node, &[VALUE]));
-    let below = below.and_then(|node| texts(reader, node, &[VALUE, KEEPS]));
-    Some(Steps::Number {
+fn number<'d>(
+    reader: &mut Reader<'d>,
+    fields: &mut Fields<'d>,
+    notation: Notation,
+) -> Option<Steps> {
+    let said: [(&'static str, &[&[&str]]); 4] = [
+        ("from", &[&[VALUE]]),
+        ("below", &[&[VALUE, KEEPS]]),
+        ("at", &[&[VALUE]]),
+        ("between", &[&[LOW], &[HIGH]]),
+    ];
+    let [from, below, at, between] = said.map(|(key, places)| {
+        let node = fields.require(key, reader)?;
+        texts(reader, node, places)
+    });
+    let step = fields.require("step", reader);
+    let step = step.and_then(|node| step_of(reader, node, notation));
+    let of_a_ball = fields.take("of_a_ball");
+    let of_a_ball = of_a_ball.map(|node| reader.flag(node, "whether it is a ball's"));
+    Some(Steps::Number(Box::new(Number {
         from: from?,
         below: below?,
-    })
+        at: at?,
+        between: between?,
+        step: step?,
+        of_a_ball: of_a_ball.unwrap_or(Some(false))?,
+    })))
+}
+
+fn step_of<'d>(reader: &mut Reader<'d>, node: &'d Node, notation: Notation) -> Option<i64> {
+    let text = reader.text(node, "the step")?;
+    let step = notation.read(text).and_then(|step| match step {
+        1.. => Ok(step),
+        _ => Err("a step is more than nothing".to_owned()),
+    });
+    match step {
+        Ok(step) => Some(step),
+        Err(message) => {
+            reader.fault(node, "bad-step", message);
+            None
+        }
+    }
 }
 
 /// One phrase for each word, all of them.
@@ -247,7 +335,9 @@ fn words_of<'d>(
 }
 
 /// One text for all, or one for each audience.
-fn texts<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&str]) -> Option<Texts> {
+///
+/// Of each group of places just one is said, once.
+fn texts<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&[&str]]) -> Option<Texts> {
     if node.text().is_some() || node.is_null() {
         return text(reader, node, places).map(Texts::alike);
     }
@@ -264,14 +354,18 @@ fn texts<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&str]) -> Option
     })
 }
 
-fn text<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&str]) -> Option<&'d str> {
+fn text<'d>(reader: &mut Reader<'d>, node: &'d Node, places: &[&[&str]]) -> Option<&'d str> {
     let text = reader.text(node, "a phrase")?;
-    let found: usize = places.iter().map(|place| text.matches(place).count()).sum();
-    let wanted = usize::from(!places.is_empty());
-    if found != wanted || text.matches(['{', '}']).count() != 2 * found {
+    let times =
+        |group: &&[&str]| -> usize { group.iter().map(|place| text.matches(place).count()).sum() };
+    let is_said = places.iter().all(|group| times(group) == 1);
+    if !is_said || text.matches(['{', '}']).count() != 2 * places.len() {
         let message = match places {
             [] => "a phrase for a word has no placeholder".to_owned(),
-            _ => format!("this phrase says `{}` once", places.join("` or `")),
+            _ => {
+                let groups: Vec<String> = places.iter().map(|group| group.join("` or `")).collect();
+                format!("this phrase says `{}` once", groups.join("` and `"))
+            }
         };
         reader.fault(node, "bad-placeholder", message);
         return None;

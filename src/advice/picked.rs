@@ -17,6 +17,7 @@ pub struct Picked {
     grip: Option<String>,
     ball: Option<String>,
     name: Option<String>,
+    ball_weight: Option<String>,
 }
 
 impl Picked {
@@ -33,6 +34,7 @@ impl Picked {
             grip: settled("grip"),
             ball: first.map(|pick| pick.ball().to_owned()),
             name: first.map(|pick| format!("{}, {}", pick.name(), pick.weight())),
+            ball_weight: first.map(|pick| pick.weight().to_string()),
         }
     }
 
@@ -47,6 +49,7 @@ impl Picked {
                 .map(|word| word.replace('_', " ")),
             ball: ball.map(|ball| ball.id.clone()),
             name: ball.map(|ball| ball_name(&shop.catalog().stock()[ball.stock])),
+            ball_weight: ball.map(|ball| Notation::Weight.write(ball.weight)),
         }
     }
 
@@ -68,6 +71,12 @@ impl Picked {
     /// Name and weight of the best ball, as people say it.
     pub fn name(&self) -> Option<&str> {
         self.name.as_deref()
+    }
+
+    /// The weight, where the ball has another or there is no ball.
+    pub fn weight_beside_the_ball(&self) -> Option<&str> {
+        let is_beside = self.ball_weight != self.weight;
+        self.weight().filter(|_| is_beside)
     }
 
     /// Which of `weight`, `grip` and `ball` the other has otherwise.

@@ -7,6 +7,7 @@ use super::phrases::{Phrase, Phrases, Step};
 use super::picked::Picked;
 use super::reason::Texts;
 use super::shop::Shop;
+use super::stretch::rounded_in;
 use super::told::{Told, answers_of};
 use crate::bowler::{Answer, Bowler, MEASURED, Shape as Written, answer};
 use crate::rules::Interval;
@@ -102,15 +103,24 @@ impl Measuring<'_, '_, '_> {
         let fact = vocabulary.id(name)?;
         let shown = |value: i64| (value, vocabulary.print(fact, value));
         let phrase = self.phrases.of(name);
+        let value = self.bowler.answer(name)?;
+        let step = phrase.map_or(1, Phrase::practical_step);
+        let rounded = rounded_in((lowest, highest), step);
+        // A range that has room on one side alone of what was given says less than it seems to.
+        let around = rounded.filter(|&(low, high)| {
+            let is_wide = low < high || !(turns.0 && turns.1);
+            is_wide && low <= value && value <= high
+        });
         let width = self.bowler.give_or_take(name);
         let width = width.map(|width| (width, vocabulary.print(fact, width)));
         Some(SureRange {
             fact: name,
             called: phrase.map_or(answer.called(), Phrase::called).to_owned(),
-            value: shown(self.bowler.answer(name)?),
+            value: shown(value),
             lowest: shown(lowest),
             highest: shown(highest),
             turns,
+            practical: around.map(|(low, high)| [low, high].map(|end| shown(end).1)),
             give_or_take: width.map(|(width, text)| {
                 // A difference has no direction.
                 let plain = text.trim_end_matches(" up").to_owned();
@@ -135,12 +145,12 @@ impl Measuring<'_, '_, '_> {
             return Over::NothingStated;
         }
         if let Some((place, value)) = self.alone(ranges, &area) {
-            return self.breaks(&[(place, value)]);
+            return self.breaks(&[(place, value)], &area);
         }
         match search::settle(self.told, &area, self.start, FOR_ALL) {
             Outcome::Proved { .. } => Over::Stays,
             Outcome::NotSettled { work } => Over::NotSettled(work),
-            Outcome::Turns { at, .. } => self.breaks(&self.fewest(at)),
+            Outcome::Turns { at, .. } => self.breaks(&self.fewest(at), &area),
         }
     }
 
@@ -177,21 +187,13 @@ impl Measuring<'_, '_, '_> {
             .collect()
     }
 
-    fn breaks(&self, steps: &[(usize, i64)]) -> Over {
-        let mut point = self.start.to_vec();
-        for &(place, value) in steps {
-            point[place] = value;
-        }
-        let phrase = match steps {
-            [(place, value)] => self.from_or_below(*place, *value),
-            _ => {
-                let all: Vec<String> = steps
-                    .iter()
-                    .map(|&(place, value)| self.just(place, value))
-                    .collect();
-                Texts::alike(format!("If {}", all.join(" and ")))
-            }
-        };
+    fn breaks(&self, steps: &[(usize, i64)], area: &[Interval]) -> Over {
+        let point = self.at(steps);
+        let pick = self.told.pick(&point);
+        let exact = self.phrase(steps);
+        let rounded = self.rounded(steps, area, &pick);
+        let practical = rounded.is_some();
+        let said = rounded.map_or_else(|| exact.clone(), |steps| self.phrase(&steps));
         let measured = |&(place, value): &(usize, i64)| Measured {
             fact: self.told.answers_told()[place].name(),
             value,
@@ -199,21 +201,59 @@ impl Measuring<'_, '_, '_> {
         };
         Over::Breaks {
             steps: steps.iter().map(measured).collect(),
-            phrase,
-            picked: Picked::named(self.shop, &self.told.pick(&point)),
+            phrase: Texts {
+                fitter: exact.fitter,
+                ..said
+            },
+            practical,
+            picked: Picked::named(self.shop, &pick),
         }
     }
 
-    fn from_or_below(&self, place: usize, value: i64) -> Texts {
-        let shown = self.told.print(place, value);
-        let last = self.told.print(place, value.saturating_add(1));
-        let step = match value < self.start[place] {
-            true => Step::Below(&last, &shown),
-            false => Step::From(&shown),
-        };
-        let phrase = self.phrases.of(self.told.answers_told()[place].name());
-        let phrase = phrase.and_then(|phrase| phrase.step(step));
-        phrase.unwrap_or_else(|| Texts::alike(format!("If {}", self.just(place, value))))
+    fn at(&self, steps: &[(usize, i64)]) -> Vec<i64> {
+        let mut point = self.start.to_vec();
+        for &(place, value) in steps {
+            point[place] = value;
+        }
+        point
+    }
+
+    /// The same steps in numbers that people count in, still within what is given or taken, if the pick is the same there.
+    fn rounded(
+        &self,
+        steps: &[(usize, i64)],
+        area: &[Interval],
+        pick: &Choice,
+    ) -> Option<Vec<(usize, i64)>> {
+        let rounded = steps.iter().map(|&(place, value)| {
+            let phrase = self.phrases.of(self.told.answers_told()[place].name());
+            let step = phrase.map_or(1, Phrase::practical_step);
+            let away = match value > self.start[place] {
+                true => rounded_in((value, area[place].highest()), step)?.0,
+                false => rounded_in((area[place].lowest(), value), step)?.1,
+            };
+            Some((place, away))
+        });
+        let rounded: Vec<(usize, i64)> = rounded.collect::<Option<_>>()?;
+        let point = self.at(&rounded);
+        let holds = self.told.is_possible(&point) && self.told.pick(&point) == *pick;
+        holds.then_some(rounded)
+    }
+
+    /// `If you held 13 lb in comfort`: of the values beyond it nothing is said.
+    fn phrase(&self, steps: &[(usize, i64)]) -> Texts {
+        if let [(place, value)] = *steps {
+            let shown = self.told.print(place, value);
+            let phrase = self.phrases.of(self.told.answers_told()[place].name());
+            if let Some(texts) = phrase.and_then(|phrase| phrase.step(Step::At(&shown))) {
+                return texts;
+            }
+        }
+        let all: Vec<String> = steps
+            .iter()
+            .map(|&(place, value)| self.just(place, value))
+            .collect();
+        Texts::alike(format!("If {}", all.join(" and ")))
     }
 
     fn just(&self, place: usize, value: i64) -> String {

@@ -30,7 +30,13 @@ pub(super) struct Told<'c, 's> {
     fixed: Fixed,
     /// Where the number of balls owned and their covers stand.
     owned: Option<(usize, usize)>,
+    /// Where the two forms of one answer stand, of which a profile has only one.
+    forms: Option<[usize; 2]>,
+    start: Point,
 }
+
+/// The rate and the word for it: the same key of a profile, so giving one takes the other away.
+const FORMS: [&str; 2] = ["bowler.rev_rate", "bowler.rev_level"];
 
 impl<'c, 's> Told<'c, 's> {
     /// Over these answers; names that no answer has are left out.
@@ -55,10 +61,14 @@ impl<'c, 's> Told<'c, 's> {
         let numbered = answers.iter().enumerate();
         let places: FxHashMap<_, _> = numbered.map(|(at, answer)| (answer.name(), at)).collect();
         let place = |name: &str| places.get(name).copied();
+        let picks = Picks::new(chain, &bowler, facts);
+        let [rate, level] = FORMS.map(place);
         Told {
             shop,
-            picks: Picks::new(chain, &bowler, facts),
+            start: picks.start(),
+            picks,
             owned: place("owned.count").zip(place("owned.covers")),
+            forms: rate.zip(level).map(|(rate, level)| [rate, level]),
             bowler,
             answers,
             places,
@@ -73,7 +83,17 @@ impl<'c, 's> Told<'c, 's> {
 
     /// Where the bowler stands.
     pub(super) fn start(&self) -> Point {
-        self.picks.start()
+        self.start.clone()
+    }
+
+    /// The other form of an answer that has two.
+    pub(super) fn other_form(&self, answer: usize) -> Option<usize> {
+        let [one, other] = self.forms?;
+        match answer {
+            _ if answer == one => Some(other),
+            _ if answer == other => Some(one),
+            _ => None,
+        }
     }
 
     /// Every value that an answer may be given.
@@ -97,13 +117,19 @@ impl<'c, 's> Told<'c, 's> {
         }
     }
 
-    /// The answers in full: one owned ball more where a cover more is owned.
+    /// The answers in full: one owned ball more where a cover more is owned, and the other form of an answer gone.
     pub(super) fn in_full(&self, point: &[i64]) -> Point {
         let mut point = point.to_vec();
         if let Some((count, covers)) = self.owned
             && point[covers] != UNKNOWN
         {
             point[count] = point[count].max(i64::from(point[covers].count_ones()));
+        }
+        if let Some(forms) = self.forms
+            && forms.iter().all(|&form| point[form] != UNKNOWN)
+            && let Some(old) = forms.into_iter().find(|&f| point[f] == self.start[f])
+        {
+            point[old] = UNKNOWN;
         }
         point
     }
@@ -134,6 +160,22 @@ impl<'c, 's> Told<'c, 's> {
             } else {
                 counted
             };
+        }
+        if let Some(forms) = self.forms
+            && forms.iter().all(|&form| area[form].may_be_known())
+        {
+            let is_old = |form: usize| area[form] == Interval::point(self.start[form]);
+            let is_new = |form: usize| self.start[form] == UNKNOWN && !area[form].may_be_unknown();
+            let [one, other] = forms;
+            match (is_old(one) && is_new(other), is_old(other) && is_new(one)) {
+                (true, _) => area[one] = Interval::NOT_KNOWN,
+                (_, true) => area[other] = Interval::NOT_KNOWN,
+                _ => {
+                    for form in forms {
+                        area[form] = area[form].or_unknown();
+                    }
+                }
+            }
         }
         area
     }

@@ -6,6 +6,7 @@ use super::phrases::{Phrase, Phrases, Step};
 use super::picked::Picked;
 use super::reason::Texts;
 use super::shop::Shop;
+use super::stretch::{Stretch, beyond, rounded_in, stretches};
 use super::told::{Told, answers_of};
 use super::what_if::{ChangedAnswer, Together, Turning, WhatIf};
 use crate::bowler::{Bowler, Shape as Written};
@@ -16,8 +17,8 @@ use crate::search::{self, Decision, Shape};
 const FOR_ONE: usize = 1_000_000;
 /// Boxes and points looked at for two answers together.
 const FOR_TWO: usize = 2_000;
-/// In how many places an answer that wasn't given is looked at beyond its step.
-const LOOKS: i64 = 8;
+/// The most stretches looked for of a number that isn't known.
+const STRETCHES: usize = 40;
 /// How far away another word is, in thousandths: as far as a number that is half as much again. Own choice.
 const A_WORD: i64 = 500;
 
@@ -121,6 +122,9 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
     }
 
     fn turns_of(&mut self, answer: usize) {
+        if self.told.shape(answer) == Shape::Steps && self.start[answer] == UNKNOWN {
+            return self.stretches_of(answer);
+        }
         let range = self.told.range(answer);
         let found = search::nearest(self.told, &self.start, answer, range, FOR_ONE);
         if !found.complete {
@@ -129,35 +133,107 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         }
         for turn in found.turns {
             let from = Some(turn.from).filter(|from| *from != UNKNOWN);
-            self.push(answer, from, turn.to, &turn.pick);
+            let step = self.changed(answer, from, turn.to);
+            let point = self.at(answer, turn.to);
+            let stretch = match self.told.shape(answer) {
+                Shape::Steps => beyond(self.told, &point, answer, turn.to > turn.from),
+                Shape::Words | Shape::Bits => None,
+            };
+            self.push(answer, (from, step), stretch, &turn.pick);
         }
     }
 
-    fn push(&mut self, answer: usize, from: Option<i64>, to: i64, pick: &Choice) {
-        let picked = Picked::named(self.shop, pick);
-        let told = self.bowler.tells(self.told.answers_told()[answer].name());
-        let mut step = self.changed(answer, from, to);
-        if from.is_some_and(|from| self.returns(answer, to, to > from, told)) {
-            step.phrase = self.just(answer, &step.shown);
+    /// Every stretch of a number that isn't known which has another pick, the most ordinary first.
+    fn stretches_of(&mut self, answer: usize) {
+        let (found, complete) = stretches(self.told, &self.start, answer, STRETCHES);
+        if !complete {
+            let name = self.told.answers_told()[answer].name();
+            self.unfinished.push(name);
         }
-        let number = self.told.shape(answer) == Shape::Steps;
-        // A number that nobody gave is asked for; a word says itself what it is about.
-        if let (false, true, Some(phrase)) = (told, number, self.phrases.of(step.fact)) {
-            step.phrase = match from {
-                Some(_) if step.phrase.newcomer.starts_with("If ") => step.phrase,
-                Some(_) => step.phrase.after(phrase.asked(), ": "),
-                None => Texts::alike(format!(", such as {}", step.shown)).after(phrase.asked(), ""),
+        let mut found: Vec<_> = found
+            .into_iter()
+            .filter(|(_, pick)| *pick != self.first)
+            .collect();
+        let near = self.nearest_weight(answer);
+        let pounds_off = |pick: &Choice| {
+            let off = self.first.weight.zip(pick.weight);
+            off.map_or(i64::MAX, |(now, then)| (now - then).abs())
+        };
+        found.sort_by_key(|(stretch, pick)| match near {
+            Some(weight) => (
+                (self.nearest_said(answer, stretch, weight) - weight).abs(),
+                0,
+            ),
+            None => (pounds_off(pick), -self.usual_width(answer, stretch)),
+        });
+        for (stretch, pick) in found {
+            let to = match near {
+                Some(weight) => self.nearest_said(answer, &stretch, weight),
+                None => stretch.lowest.0,
             };
+            let step = self.changed(answer, None, to);
+            self.push(answer, (None, step), Some(stretch), &pick);
         }
-        let point = self.at(answer, to);
+    }
+
+    /// For what is a ball's weight, the weight picked now.
+    fn nearest_weight(&self, answer: usize) -> Option<i64> {
+        let phrase = self.phrases.of(self.told.answers_told()[answer].name());
+        let of_a_ball = phrase.is_some_and(Phrase::is_of_a_ball);
+        self.first.weight.filter(|_| of_a_ball)
+    }
+
+    /// The value of a stretch nearest to a weight; one that people count in, if there is one.
+    fn nearest_said(&self, answer: usize, stretch: &Stretch, weight: i64) -> i64 {
+        let rounded = stretch.rounded(self.practical_step(answer));
+        let (low, high) = rounded.unwrap_or((stretch.lowest.0, stretch.highest.0));
+        weight.clamp(low, high)
+    }
+
+    /// How much of what needs no second question lies in a stretch.
+    fn usual_width(&self, answer: usize, stretch: &Stretch) -> i64 {
+        let Written::Number { usual, .. } = self.told.answers_told()[answer].shape() else {
+            return 0;
+        };
+        stretch.highest.0.min(usual.1) - stretch.lowest.0.max(usual.0)
+    }
+
+    fn practical_step(&self, answer: usize) -> i64 {
+        let phrase = self.phrases.of(self.told.answers_told()[answer].name());
+        phrase.map_or(1, Phrase::practical_step)
+    }
+
+    fn push(
+        &mut self,
+        answer: usize,
+        (from, mut step): (Option<i64>, ChangedAnswer),
+        stretch: Option<Stretch>,
+        pick: &Choice,
+    ) {
+        let picked = Picked::named(self.shop, pick);
+        let other_form = self.told.other_form(answer);
+        let tells = |place: usize| self.bowler.tells(self.told.answers_told()[place].name());
+        let told = tells(answer) || other_form.is_some_and(tells);
+        let mut practical = true;
+        if let Some(stretch) = &stretch {
+            (step.phrase, practical) = self.phrase_of(answer, stretch, step.to);
+        }
+        let (to, point) = (step.to, self.at(answer, step.to));
         let full = self.told.in_full(&point);
         let also = (0..point.len()).filter(|&other| full[other] != point[other]);
+        let (gone, also): (Vec<usize>, Vec<usize>) =
+            also.partition(|&other| full[other] == UNKNOWN);
+        let also = also.into_iter();
         let also = also
             .map(|other| self.changed_to(other, full[other]))
             .collect();
+        let name = |place: usize| self.told.answers_told()[place].name();
         let turning = Turning {
             from: from.map(|from| (from, self.told.print(answer, from))),
+            stretch,
+            practical,
             also,
+            instead_of: gone.first().copied().map(name),
             told,
             distance: self.distance(answer, to),
             changed: self.now.changed(&picked),
@@ -167,30 +243,32 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         self.turns.push(turning);
     }
 
-    /// Whether the pick is seen to come back farther on: then "or more" would promise too much, and just the step is told. An answer that
-    /// wasn't given is looked at in more places, as its step may lie at the far side of a gap.
-    fn returns(&self, answer: usize, to: i64, upward: bool, told: bool) -> bool {
-        let Written::Number {
-            lowest,
-            highest,
-            usual,
-            ..
-        } = self.told.answers_told()[answer].shape()
-        else {
-            return false;
+    /// How a stretch is said: just so to the fitter, and to customers by steps that people count in, if that can be done.
+    fn phrase_of(&self, answer: usize, stretch: &Stretch, to: i64) -> (Texts, bool) {
+        let print = |value: i64| self.told.print(answer, value);
+        let Some(phrase) = self.phrases.of(self.told.answers_told()[answer].name()) else {
+            return (self.just(answer, &print(to)), false);
         };
-        let (end, usual) = if upward {
-            (highest, usual.1)
-        } else {
-            (lowest, usual.0)
+        let exact = stretch.said(phrase, 1, print);
+        let exact = exact.unwrap_or_else(|| self.just(answer, &print(to)));
+        let (step, is_known) = (phrase.practical_step(), self.known(answer).is_some());
+        let rounded = match phrase.is_of_a_ball() && !is_known {
+            true => stretch
+                .rounded(step)
+                .and_then(|_| phrase.step(Step::At(&print(to)))),
+            false => stretch.said(phrase, step, print),
         };
-        let places = if told { 1 } else { LOOKS };
-        let between = (1..=places).map(|part| to + (end - to) * part / places);
-        between.chain([usual]).any(|value| {
-            let beyond = if upward { value > to } else { value < to };
-            let point = self.at(answer, value);
-            beyond && self.told.is_possible(&point) && self.told.pick(&point) == self.first
-        })
+        let practical = rounded.is_some();
+        let for_customers = rounded.unwrap_or_else(|| exact.clone());
+        let texts = Texts {
+            fitter: exact.fitter,
+            ..for_customers
+        };
+        // A number that nobody gave is asked for.
+        match is_known || texts.newcomer.starts_with("If ") {
+            true => (texts, practical),
+            false => (texts.after(phrase.asked(), ": "), practical),
+        }
     }
 
     fn known(&self, answer: usize) -> Option<i64> {
@@ -268,11 +346,54 @@ impl<'a, 'c, 's> Found<'a, 'c, 's> {
         match search::pair(self.told, &self.start, &area, FOR_TWO) {
             (None, true) => Together::Nothing,
             (None, false) => Together::NotSettled(FOR_TWO),
-            (Some(pair), certain) => Together::Nearest {
-                steps: pair.steps.map(|(answer, to)| self.changed_to(answer, to)),
-                picked: Picked::named(self.shop, &pair.pick),
-                certain,
-            },
+            (Some(pair), certain) => {
+                let rounded = self.rounded_away(pair.steps, &pair.pick);
+                let said = |place: usize| {
+                    let (answer, to) = pair.steps[place];
+                    let exact = self.changed_to(answer, to);
+                    let other = rounded.map(|steps| self.changed_to(answer, steps[place].1));
+                    let customers = other.unwrap_or_else(|| exact.clone()).phrase;
+                    let fitter = exact.phrase.fitter;
+                    ChangedAnswer {
+                        phrase: Texts {
+                            fitter,
+                            ..customers
+                        },
+                        ..exact
+                    }
+                };
+                Together::Nearest {
+                    steps: [said(0), said(1)],
+                    picked: Picked::named(self.shop, &pair.pick),
+                    certain,
+                    practical: rounded.is_some(),
+                }
+            }
         }
+    }
+
+    /// The same two steps a little farther from the start, in numbers that people count in, if the pick is the same there.
+    fn rounded_away(&self, steps: [(usize, i64); 2], pick: &Choice) -> Option<[(usize, i64); 2]> {
+        let rounded = steps.map(|(answer, to)| {
+            if self.told.shape(answer) != Shape::Steps {
+                return Some((answer, to));
+            }
+            let (range, step) = (self.told.range(answer), self.practical_step(answer));
+            let (low, high) = match to > self.start[answer] {
+                true => rounded_in((to, range.highest()), step)?,
+                false => rounded_in((range.lowest(), to), step)?,
+            };
+            let value = if to > self.start[answer] { low } else { high };
+            Some((answer, value))
+        });
+        let [Some(one), Some(other)] = rounded else {
+            return None;
+        };
+        let mut point = self.start.clone();
+        for (answer, value) in [one, other] {
+            point[answer] = value;
+        }
+        let holds = self.told.is_possible(&point) && self.told.pick(&point) == *pick;
+        holds.then_some([one, other])
     }
 }

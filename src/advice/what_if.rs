@@ -2,6 +2,8 @@
 
 use super::picked::Picked;
 use super::reason::Texts;
+use super::stretch::Stretch;
+use crate::rules::Audience;
 
 /// Which answers would change the pick.
 #[derive(Clone, Debug)]
@@ -22,7 +24,10 @@ pub struct WhatIf {
 pub struct Turning {
     pub(crate) step: ChangedAnswer,
     pub(crate) from: Option<(i64, String)>,
+    pub(crate) stretch: Option<Stretch>,
+    pub(crate) practical: bool,
     pub(crate) also: Vec<ChangedAnswer>,
+    pub(crate) instead_of: Option<&'static str>,
     pub(crate) told: bool,
     pub(crate) distance: i64,
     pub(crate) picked: Picked,
@@ -54,6 +59,8 @@ pub enum Together {
         picked: Picked,
         /// Whether every nearer pair was tried.
         certain: bool,
+        /// Whether the phrases for customers, in steps that people count in, are true; else they are told of no numbers.
+        practical: bool,
     },
     /// None was found among this many boxes and points.
     NotSettled(usize),
@@ -80,8 +87,9 @@ impl WhatIf {
         &self.settled
     }
 
-    /// Every nearest step that changes the pick: answers given before answers not given, what changes only the grip last among
-    /// them, nearer ones first.
+    /// Every nearest step that changes the pick, and of numbers that aren't known every stretch with another pick: answers given
+    /// before answers not given, what changes only the grip last among them, nearer ones first; stretches of one answer the most
+    /// ordinary first.
     pub fn turns(&self) -> &[Turning] {
         &self.turns
     }
@@ -103,16 +111,34 @@ impl WhatIf {
 }
 
 impl Turning {
-    /// The first value that changes the pick; of a choice the word, of a set all its words.
+    /// The first value that changes the pick; of a choice the word, of a set all its words; of a number that isn't known, one of
+    /// the stretch.
     pub fn step(&self) -> &ChangedAnswer {
         &self.step
     }
 
-    /// The last value that keeps the pick, in steps and as people write it; none where every value of an unknown answer changes it.
+    /// The last value that keeps the pick, in steps and as people write it; none for a number that isn't known.
     pub fn keeps(&self) -> Option<(i64, &str)> {
         self.from
             .as_ref()
             .map(|(from, shown)| (*from, shown.as_str()))
+    }
+
+    /// For a number, every value onward from the step that has the very same pick.
+    pub fn stretch(&self) -> Option<&Stretch> {
+        self.stretch.as_ref()
+    }
+
+    /// How a sentence about it begins. Customers hear of numbers in steps that people count in, and only what is true of them: none
+    /// where no such number lies in the stretch.
+    pub fn said(&self, audience: Audience) -> Option<&str> {
+        let is_said = self.practical || audience == Audience::Fitter;
+        is_said.then(|| self.step.phrase.of(audience))
+    }
+
+    /// The answer that this one takes the place of: a profile has a rev rate as a number or as a word.
+    pub fn instead_of(&self) -> Option<&'static str> {
+        self.instead_of
     }
 
     /// Answers that follow: who owns a cover more owns a ball more.
@@ -120,7 +146,8 @@ impl Turning {
         &self.also
     }
 
-    /// Whether the profile gives this answer; if not, the step counts from what is assumed or from values that keep the pick.
+    /// Whether the profile gives this answer, or its other form; if not, the step counts from what is assumed or from values that keep
+    /// the pick.
     pub fn is_told(&self) -> bool {
         self.told
     }

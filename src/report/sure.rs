@@ -2,7 +2,7 @@
 
 use super::page::Page;
 use super::whatif::sentence;
-use crate::advice::{Advice, HowSure, Over, Picked, SureRange};
+use crate::advice::{Advice, HowSure, Over, Picked, SureRange, without_unit};
 use crate::rules::Audience;
 
 /// The one sentence for a customer; nothing where nothing measured matters.
@@ -20,20 +20,25 @@ pub(super) fn say(page: &mut Page<'_>, advice: &Advice) {
 }
 
 fn told(sure: &HowSure, now: &Picked, audience: Audience) -> Option<String> {
-    match sure.over() {
-        Over::Breaks { picked, .. } => {
-            let phrase = sure.over().phrase(audience)?;
-            let words = sentence(&uncapitalised(phrase), picked, &now.changed(picked));
-            Some(format!("Your numbers may be a little off: {words}"))
-        }
-        _ => sure.narrowest().map(|range| {
-            format!(
-                "This would still be first if {} were anything {}.",
-                range.called(),
-                span(range)
-            )
-        }),
+    if let Over::Breaks { picked, .. } = sure.over() {
+        let then = match sure.over().phrase(audience) {
+            Some(phrase) => {
+                let words = sentence(&uncapitalised(phrase), picked, &now.changed(picked));
+                format!(": {words}")
+            }
+            None => match picked.name().filter(|name| now.name() != Some(name)) {
+                Some(name) => format!(", and then we might pick {name}."),
+                None => ", and that might change what we say.".to_owned(),
+            },
+        };
+        return Some(format!("Your numbers may be a little off{then}"));
     }
+    let range = sure.narrowest_for_customers()?;
+    Some(format!(
+        "This would still be first if {} were anything {}.",
+        range.called(),
+        span(range, range.practical()?)
+    ))
 }
 
 fn uncapitalised(words: &str) -> String {
@@ -43,21 +48,12 @@ fn uncapitalised(words: &str) -> String {
 }
 
 /// `from 13 to 16 mph`.
-fn span(range: &SureRange) -> String {
-    let (lowest, highest) = (range.lowest().1, range.highest().1);
+fn span(range: &SureRange, [lowest, highest]: [&str; 2]) -> String {
     match (range.turns_below(), range.turns_above()) {
         (true, true) => format!("from {} to {highest}", without_unit(lowest, highest)),
         (true, false) => format!("from {lowest} up"),
         (false, true) => format!("up to {highest}"),
         (false, false) => "at all".to_owned(),
-    }
-}
-
-/// The unit is said once, at the end.
-fn without_unit<'t>(one: &'t str, other: &str) -> &'t str {
-    match (one.rsplit_once(' '), other.rsplit_once(' ')) {
-        (Some((number, unit)), Some((_, same))) if unit == same => number,
-        _ => one,
     }
 }
 
@@ -78,7 +74,7 @@ pub(super) fn ranges(page: &mut Page<'_>, advice: &Advice) {
             range.value().1,
             stated.unwrap_or_default(),
             if range.turns_below() || range.turns_above() {
-                span(range)
+                span(range, [range.lowest().1, range.highest().1])
             } else {
                 "whatever it is".to_owned()
             }

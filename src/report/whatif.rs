@@ -2,7 +2,7 @@
 
 use super::Look;
 use super::page::{Page, capitalised};
-use crate::advice::{Picked, Together, Turning, WhatIf};
+use crate::advice::{Picked, Together, Turning, WhatIf, without_unit};
 use crate::rules::Audience;
 
 /// Steps told to a customer: in all, and of them at most so many of what was answered.
@@ -10,6 +10,8 @@ const SHOWN: usize = 7;
 const TOLD: usize = 5;
 /// The most of them that stand for one answer.
 const OF_ONE: usize = 2;
+/// The most stretches of one answer that a fitter reads.
+const STRETCHES: usize = 12;
 
 /// Writes the turning points as plain text, ending in a line break.
 #[must_use]
@@ -21,8 +23,8 @@ pub fn what_if_text(what_if: &WhatIf, look: &Look) -> String {
     page.paragraph(2, &standing(what_if));
     let expert = page.audience() == Audience::Fitter;
     let turns = match expert {
-        true => what_if.turns().iter().collect(),
-        false => most_telling(what_if.turns()),
+        true => all_but_many(what_if.turns()),
+        false => most_telling(what_if.turns(), page.audience()),
     };
     list(&mut page, "What would change this", &turns, true);
     let after = match turns.iter().any(|turn| turn.is_told()) {
@@ -33,7 +35,10 @@ pub fn what_if_text(what_if: &WhatIf, look: &Look) -> String {
     together(&mut page, what_if.together());
     let more = what_if.turns().len() - turns.len();
     if more > 0 {
-        let words = format!("The fitter's list has {more} more.");
+        let words = match expert {
+            true => format!("{more} more stretches stand in the document that --json writes."),
+            false => format!("The fitter's list has {more} more."),
+        };
         page.paragraph(2, &words);
     }
     if expert {
@@ -51,7 +56,9 @@ fn list(page: &mut Page<'_>, title: &str, turns: &[&Turning], told: bool) {
             page.heading(title);
         }
         let audience = page.audience();
-        let phrase = turn.step().phrase().of(audience);
+        let Some(phrase) = turn.said(audience) else {
+            continue;
+        };
         let mut words = sentence(phrase, turn.picked(), turn.changed());
         if audience == Audience::Fitter {
             words.push_str(&format!(" ({})", background(turn)));
@@ -68,6 +75,9 @@ fn standing(what_if: &WhatIf) -> String {
         (Some(name), None) => format!("As things stand: {name}."),
         (None, _) => "As things stand, no ball on the shelf is right.".to_owned(),
     };
+    if let Some(weight) = now.weight_beside_the_ball() {
+        words.push_str(&format!(" The weight we look for is {weight}."));
+    }
     if let Some(settled) = listed(what_if.settled()) {
         let verb = if what_if.settled().len() == 1 {
             "is"
@@ -90,14 +100,29 @@ fn listed(words: &[&str]) -> Option<String> {
     }
 }
 
-/// Those told to a customer: not too many, nor too many of one answer.
-fn most_telling(turns: &[Turning]) -> Vec<&Turning> {
+/// Those told to a customer: not too many, nor too many of one answer, and of one answer no pick twice.
+fn most_telling(turns: &[Turning], audience: Audience) -> Vec<&Turning> {
+    let mut shown: Vec<&Turning> = Vec::new();
+    for turn in turns.iter().filter(|turn| turn.said(audience).is_some()) {
+        let is_like = |other: &&&Turning| other.step().fact() == turn.step().fact();
+        let of_one: Vec<&&Turning> = shown.iter().filter(is_like).collect();
+        let is_said = of_one.iter().any(|other| other.picked() == turn.picked());
+        // Words are steps of their own: with a sore thumb is no sore wrist.
+        let is_repeated = is_said && turn.stretch().is_some();
+        let most = if turn.is_told() { TOLD } else { SHOWN };
+        if shown.len() < most && of_one.len() < OF_ONE && !is_repeated {
+            shown.push(turn);
+        }
+    }
+    shown
+}
+
+/// All of them, but no more than so many stretches of one answer.
+fn all_but_many(turns: &[Turning]) -> Vec<&Turning> {
     let mut shown: Vec<&Turning> = Vec::new();
     for turn in turns {
-        let count = |like: &dyn Fn(&Turning) -> bool| shown.iter().filter(|t| like(t)).count();
-        let of_one = count(&|other| other.step().fact() == turn.step().fact());
-        let most = if turn.is_told() { TOLD } else { SHOWN };
-        if shown.len() < most && of_one < OF_ONE {
+        let is_like = |other: &&&Turning| other.step().fact() == turn.step().fact();
+        if turn.stretch().is_none() || shown.iter().filter(is_like).count() < STRETCHES {
             shown.push(turn);
         }
     }
@@ -109,33 +134,55 @@ pub(super) fn sentence(phrase: &str, picked: &Picked, changed: &[&str]) -> Strin
     format!("{phrase}, {}.", then(picked, changed))
 }
 
-/// `we'd pick Common Daisy, 12 lb`; of what stays the same nothing is said.
+/// `we'd pick Common Daisy, 12 lb`; of what stays the same nothing is said, nor of a ball where there is none.
 fn then(picked: &Picked, changed: &[&str]) -> String {
     let ball = changed.contains(&"ball");
     let grip = picked.grip().filter(|_| changed.contains(&"grip"));
-    match (picked.name().filter(|_| ball), grip) {
-        (Some(name), Some(grip)) => format!("we'd pick {name}, with a {grip} grip"),
-        (Some(name), None) => format!("we'd pick {name}"),
-        (None, _) if ball => "no ball on the shelf would be right".to_owned(),
-        (None, Some(grip)) => format!("we'd pick a {grip} grip for the same ball"),
-        (None, None) => match picked.weight() {
-            Some(weight) => format!("we'd look for {weight}"),
-            None => "no weight would be right".to_owned(),
-        },
+    let weight = picked.weight().filter(|_| changed.contains(&"weight"));
+    let Some(name) = picked.name() else {
+        return match (grip, weight) {
+            _ if ball => "no ball on the shelf would be right".to_owned(),
+            (Some(grip), _) => format!("we'd choose a {grip} grip"),
+            (None, Some(weight)) => format!("we'd look for {weight}"),
+            (None, None) => "no weight would be right".to_owned(),
+        };
+    };
+    let beside = picked
+        .weight_beside_the_ball()
+        .filter(|_| ball || weight.is_some());
+    let picks = match (ball, beside) {
+        (true, Some(weight)) => format!("we'd look for {weight} and pick {name}"),
+        (true, None) => format!("we'd pick {name}"),
+        (false, Some(weight)) => format!("we'd look for {weight} and still pick {name}"),
+        (false, None) => {
+            return match (grip, picked.weight()) {
+                (Some(grip), _) => format!("we'd pick a {grip} grip for the same ball"),
+                (None, Some(weight)) => format!("we'd look for {weight}"),
+                (None, None) => "no weight would be right".to_owned(),
+            };
+        }
+    };
+    match grip {
+        Some(grip) => format!("{picks}, with a {grip} grip"),
+        None => picks,
     }
 }
 
-/// The answer with both its values, and what changes.
+/// The answer with its values, and what changes.
 fn background(turn: &Turning) -> String {
-    let keeps = match turn.keeps() {
-        Some((_, keeps)) => format!("{keeps} keeps, {} changes", turn.step().shown()),
-        None => format!("{} changes", turn.step().shown()),
+    let keeps = match (turn.keeps(), turn.stretch()) {
+        (Some((_, keeps)), _) => format!("{keeps} keeps, {} changes", turn.step().shown()),
+        (None, Some(stretch)) => {
+            let (lowest, highest) = (stretch.lowest().1, stretch.highest().1);
+            format!("{} to {highest} changes", without_unit(lowest, highest))
+        }
+        (None, None) => format!("{} changes", turn.step().shown()),
     };
-    let also: String = turn
-        .also()
-        .iter()
-        .map(|also| format!(", with {} {}", also.fact(), also.shown()))
-        .collect();
+    let also = turn.also().iter();
+    let also = also.map(|also| format!(", with {} {}", also.fact(), also.shown()));
+    let instead = turn.instead_of();
+    let instead = instead.map(|fact| format!(", instead of {fact}"));
+    let also: String = also.chain(instead).collect();
     let ball = turn.picked().ball().unwrap_or("no ball");
     let changed = turn.changed().join(", ");
     format!("{}: {keeps} {changed}{also}; {ball}", turn.step().fact())
@@ -158,7 +205,12 @@ fn together(page: &mut Page<'_>, together: &Together) {
             steps: [one, other],
             picked,
             certain,
+            practical,
         } => {
+            if !practical && page.audience() != Audience::Fitter {
+                page.paragraph(2, "No single answer changes this, but two together do.");
+                return;
+            }
             page.heading("No single answer changes this, but two together do");
             let audience = page.audience();
             let phrase = other.phrase().after(one.phrase(), ", and ");

@@ -11,7 +11,7 @@ use crate::demos::{demo, shop};
 const MOST: i64 = 3_000;
 
 /// Whether a profile could be written down: the contradictions that reading refuses, told again in other words.
-fn writable(bowler: &Bowler) -> bool {
+pub fn writable(bowler: &Bowler) -> bool {
     let told = |name: &str| bowler.answer(name);
     if let (Some(passed), Some(failed)) = (told("bowler.hold_passed"), told("bowler.hold_failed"))
         && failed <= passed
@@ -19,9 +19,6 @@ fn writable(bowler: &Bowler) -> bool {
         return false;
     }
     if told("bowler.ball_now") == Some(0) && bowler.tells("bowler.ball_now_weight") {
-        return false;
-    }
-    if bowler.tells("bowler.rev_rate") && bowler.tells("bowler.rev_level") {
         return false;
     }
     if told("bowler.thumb") == Some(1) && bowler.tells("hand.thumb_gauge") {
@@ -32,8 +29,13 @@ fn writable(bowler: &Bowler) -> bool {
     !needs_reactive || covers & 0b11100 != 0
 }
 
-/// The bowler with an answer changed; a cover owned more is a ball owned more.
-fn changed(bowler: &Bowler, name: &'static str, value: i64) -> Bowler {
+/// The bowler with an answer changed; a cover owned more is a ball owned more, and the one key for the revs says one thing.
+pub fn changed(bowler: &Bowler, name: &'static str, value: i64) -> Bowler {
+    let bowler = match name {
+        "bowler.rev_rate" => bowler.with("bowler.rev_level", None),
+        "bowler.rev_level" => bowler.with("bowler.rev_rate", None),
+        _ => bowler.clone(),
+    };
     let other = bowler.with(name, Some(value));
     let covers = other.answer("owned.covers").unwrap_or(0);
     let count = other.answer("owned.count").unwrap_or(0);

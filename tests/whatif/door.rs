@@ -32,7 +32,7 @@ fn a_customer_hears_a_few_steps_and_a_fitter_all_of_them() {
     assert!(steps(&customer) <= 7, "{customer}");
     assert!(steps(&fitter) > steps(&customer), "{fitter}");
     assert!(
-        customer.contains("From 17.1 mph on, we'd pick"),
+        customer.contains("From 17.5 mph on, we'd pick"),
         "{customer}"
     );
     let unwrapped = fitter.split_whitespace().collect::<Vec<_>>().join(" ");

@@ -148,14 +148,62 @@ fn a_customer_hears_one_sentence_of_it() {
             let text = report::text(&advice, &Look::plain(audience));
             let told = text.matches("would still be first").count()
                 + text.matches("may be a little off").count();
-            let matters = advice.how_sure().unwrap().narrowest().is_some();
+            let sure = advice.how_sure().unwrap();
+            let sayable = sure.narrowest_for_customers().is_some()
+                || matches!(sure.over(), Over::Breaks { .. });
             assert_eq!(
                 told,
-                usize::from(matters && !advice.picks().is_empty()),
+                usize::from(sayable && !advice.picks().is_empty()),
                 "{name}"
             );
         }
     }
+}
+
+/// Rounded inward: both ends that are said keep the pick, and a ball is counted in whole pounds.
+#[test]
+fn customers_are_told_no_more_than_the_range() {
+    let mut said = 0;
+    for (name, bowler) in bowlers() {
+        let sure = shop().how_sure(&bowler).unwrap();
+        for range in sure.ranges() {
+            let Some(ends) = range.practical() else {
+                continue;
+            };
+            let Shape::Number { notation, .. } = answer(range.fact()).unwrap().shape() else {
+                panic!("{} is no number", range.fact());
+            };
+            said += 1;
+            let [low, high] = ends.map(|end| notation.read(end).unwrap());
+            assert!(
+                range.lowest().0 <= low && high <= range.highest().0,
+                "{name}"
+            );
+            assert!((low..=high).contains(&range.value().0), "{name}");
+            if range.fact().starts_with("bowler.hold") {
+                assert_eq!((low % 100, high % 100), (0, 0), "{name}");
+            }
+        }
+    }
+    assert!(said > 5);
+}
+
+/// The value that is said to break the pick does, and lies within what is given or taken; else no value is said.
+#[rstest]
+#[case("hold_test: { passed: 1 lb }", true)]
+#[case("hold_test: { passed: 0.7 lb }", false)]
+fn a_break_is_told_in_whole_pounds_or_without_a_number(#[case] stated: &str, #[case] told: bool) {
+    let profile = format!("{LEAGUE}give_or_take: {{ {stated} }}\n");
+    let customer = text(&profile, Audience::Newcomer);
+    let customer = customer.split_whitespace().collect::<Vec<_>>().join(" ");
+    let sentence = customer.split("a little off").nth(1).unwrap();
+    let sentence = sentence.split('.').next().unwrap();
+    assert_eq!(sentence.starts_with(": if you held"), told, "{sentence}");
+    assert_eq!(
+        sentence.starts_with(", and then we might pick"),
+        !told,
+        "{sentence}"
+    );
 }
 
 #[test]

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{Head, audience_name, written};
 use crate::advice::{
-    ChangedAnswer, HowSure, Measured, Over, Picked, SureRange, Together, Turning, WhatIf,
+    ChangedAnswer, HowSure, Measured, Over, Picked, Stretch, SureRange, Together, Turning, WhatIf,
 };
 use crate::rules::Audience;
 
@@ -51,11 +51,33 @@ struct TurnDoc<'a> {
     told: bool,
     last_that_keeps: Option<ValueDoc<'a>>,
     first_that_changes: ValueDoc<'a>,
+    stretch: Option<StretchDoc<'a>>,
+    instead_of: Option<&'static str>,
     also: Vec<StepDoc<'a>>,
     changes: &'a [&'static str],
     picked: PickedDoc<'a>,
     distance: i64,
-    phrase: &'a str,
+    phrase: Option<&'a str>,
+}
+
+/// The values onward from a step with the very same pick.
+#[derive(Serialize)]
+struct StretchDoc<'a> {
+    lowest: ValueDoc<'a>,
+    turns_below: bool,
+    highest: ValueDoc<'a>,
+    turns_above: bool,
+}
+
+impl<'a> StretchDoc<'a> {
+    fn new(stretch: &'a Stretch) -> StretchDoc<'a> {
+        StretchDoc {
+            lowest: value(stretch.lowest()),
+            turns_below: stretch.turns_below(),
+            highest: value(stretch.highest()),
+            turns_above: stretch.turns_above(),
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -126,11 +148,13 @@ impl<'a> TurnDoc<'a> {
             told: turn.is_told(),
             last_that_keeps: turn.keeps().map(value),
             first_that_changes: value((turn.step().to(), turn.step().shown())),
+            stretch: turn.stretch().map(StretchDoc::new),
+            instead_of: turn.instead_of(),
             also: turn.also().iter().map(StepDoc::new).collect(),
             changes: turn.changed(),
             picked: PickedDoc::new(turn.picked()),
             distance: turn.distance(),
-            phrase: turn.step().phrase().of(audience),
+            phrase: turn.said(audience),
         }
     }
 }
@@ -160,14 +184,16 @@ impl<'a> TogetherDoc<'a> {
                 steps,
                 picked,
                 certain,
+                practical,
             } => {
+                let is_said = *practical || audience == Audience::Fitter;
                 let [one, other] = steps;
                 let phrase = other.phrase().after(one.phrase(), ", and ");
                 TogetherDoc {
                     outcome: "nearest",
                     steps: steps.iter().map(StepDoc::new).collect(),
                     picked: Some(PickedDoc::new(picked)),
-                    phrase: Some(phrase.of(audience).to_owned()),
+                    phrase: is_said.then(|| phrase.of(audience).to_owned()),
                     certain: Some(*certain),
                     ..empty
                 }
