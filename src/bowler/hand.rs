@@ -95,7 +95,9 @@ fn read_thumb<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<&'d Node> {
     fields.close(&mut sheet.reader);
     let keys = [THUMB_KEYS, WARM_KEYS, OVAL_KEYS].concat();
     let mut names = keys.into_iter().map(|(_, name)| name).chain([GAUGES[0]]);
-    names.any(|name| sheet.value(name).is_some()).then_some(node)
+    names
+        .any(|name| sheet.value(name).is_some())
+        .then_some(node)
 }
 
 fn read_finger<'d>(sheet: &mut Sheet<'d>, node: &'d Node, gauge: &'static str, warm: &'static str) {
