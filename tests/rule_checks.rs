@@ -5,3 +5,5 @@
 mod kinds;
 #[path = "rule_checks/toy.rs"]
 mod toy;
+#[path = "rule_checks/unreachable.rs"]
+mod unreachable;

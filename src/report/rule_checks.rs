@@ -42,6 +42,8 @@ struct FindingDocument<'a> {
     word: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     candidate: Option<&'a str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    beaten_by: Vec<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     knot: Option<String>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -251,9 +253,18 @@ impl<'s> Teller<'s> {
             Finding::UnusedWord { word, .. } => {
                 format!("the glossary explains \"{word}\", which no text uses.")
             }
-            Finding::Unreachable { name, subject, .. } => {
-                format!("{name} is never the first {subject}, whoever asks.")
-            }
+            Finding::Unreachable {
+                name,
+                subject,
+                beaten_by,
+                ..
+            } => match beaten_by.as_slice() {
+                [] => format!("{name} is never the first {subject}: it is always ruled out."),
+                ahead => format!(
+                    "{name} is never the first {subject}, whoever asks: {} is ahead of it wherever it isn't ruled out.",
+                    ahead.join(" or ")
+                ),
+            },
             Finding::Wording { rule, says } => match rule {
                 Some(rule) => format!("{}: {says}", self.named(*rule)),
                 None => says.clone(),
@@ -316,6 +327,7 @@ impl<'s> Teller<'s> {
             fact: None,
             word: None,
             candidate: None,
+            beaten_by: Vec::new(),
             knot: None,
             clashes: Vec::new(),
             says: self.says(finding),
@@ -337,7 +349,13 @@ impl<'s> Teller<'s> {
                 document.fact = Some(self.fact(*fact));
             }
             Finding::UnusedWord { word, .. } => document.word = Some(word),
-            Finding::Unreachable { subject, name, .. } => {
+            Finding::Unreachable {
+                subject,
+                name,
+                beaten_by,
+                ..
+            } => {
+                document.beaten_by = beaten_by.iter().map(String::as_str).collect();
                 document.subject = Some(subject);
                 document.candidate = Some(name);
             }

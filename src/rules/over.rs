@@ -31,11 +31,11 @@ pub(super) struct Over<'a, 'r> {
     /// Ranges of the facts of asker and candidate by slot, once asked for.
     columns: Vec<OnceCell<Column>>,
     /// What the decided rules come to.
-    decided: Ranking,
+    pub(super) decided: Ranking,
     /// The rules that give points and aren't decided.
     open: Vec<&'a Plan<'r>>,
     /// The rules that rule out and aren't decided.
-    open_outs: Vec<&'a Plan<'r>>,
+    pub(super) open_outs: Vec<&'a Plan<'r>>,
 }
 
 /// The ranges of a fact of asker and candidate.
@@ -179,7 +179,7 @@ impl<'a, 'r> Over<'a, 'r> {
     }
 
     /// How far a way is met by a candidate once its gate is open.
-    fn beyond_gate(&self, way: &Way<'_>, candidate: usize) -> Met {
+    pub(super) fn beyond_gate(&self, way: &Way<'_>, candidate: usize) -> Met {
         if way.mask.as_ref().is_some_and(|mask| mask[candidate] == 0) {
             return Met::Never;
         }

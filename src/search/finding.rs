@@ -175,6 +175,8 @@ pub enum Finding {
         candidate: usize,
         /// Its name.
         name: String,
+        /// Who is ahead of it wherever it isn't ruled out, by name: always at least one of them. None if it is always ruled out.
+        beaten_by: Vec<String>,
     },
     /// A word that a newcomer may not know, or a sentence that is too long.
     Wording {

@@ -25,4 +25,5 @@ pub use reach::{Judged, Reached, Region, reach};
 pub use realm::{Can, Example, Realm, can_hold, can_hold_for_all};
 pub use rule_checks::{MOST, check_rules};
 pub use settle::{Outcome, settle};
+pub(crate) use span::halves;
 pub use turn::{Nearest, Stretch, Turn, nearest, stretch};

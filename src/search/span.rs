@@ -61,7 +61,7 @@ pub(super) fn farthest_from(shape: Shape, span: Interval, value: i64) -> i64 {
 ///
 /// What is known is told from what isn't first. Then a set loses the lowest bit that is open; other answers part at the cut
 /// nearest to their middle, or there.
-pub(super) fn halves(
+pub(crate) fn halves(
     shape: Shape,
     span: Interval,
     cuts: &[i64],

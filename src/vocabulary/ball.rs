@@ -215,14 +215,16 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
             &DRILLED_BY,
             BallCandidate::drilled_price,
         ),
-        derived(
-            "match.over_budget",
-            "how far it is over the budget",
-            number(Money, -400_000, 400_000),
-            "the drilled price less the budget",
-            &[DRILLED_BY[0], DRILLED_BY[1], DRILLED_BY[2], "bowler.budget"],
-            |c, given| c.drilled_price(given).minus(given.at(3)),
-        ),
+        StageFact {
+            name: "match.over_budget",
+            meaning: "how far it is over the budget",
+            kind: number(Money, -400_000, 400_000),
+            from: "the drilled price less the budget",
+            column: DerivedLess(
+                &[DRILLED_BY[0], DRILLED_BY[1], DRILLED_BY[2], "bowler.budget"],
+                BallCandidate::drilled_price,
+            ),
+        },
         derived(
             "match.colour",
             "has the colour wished for",

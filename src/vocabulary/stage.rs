@@ -16,6 +16,9 @@ pub enum Column<C> {
     Derived(&'static [&'static str], fn(&C, &Given<'_>) -> Interval),
     /// A number of the candidate less the fact named, so that it moves alike for all candidates.
     Less(fn(&C) -> i64, &'static str),
+    /// Worked out from all but the last of the facts named and the candidate, less that last one: while the others are single
+    /// values it moves alike for all candidates.
+    DerivedLess(&'static [&'static str], fn(&C, &Given<'_>) -> Interval),
 }
 
 /// What a column is worked out from: the facts it names, in their order.
@@ -59,7 +62,7 @@ impl<C> StageFact<C> {
             kind: self.kind,
             origin: match self.column {
                 Column::Fixed(_) => Origin::Candidate,
-                Column::Derived(..) | Column::Less(..) => Origin::Derived,
+                Column::Derived(..) | Column::Less(..) | Column::DerivedLess(..) => Origin::Derived,
             },
             from: self.from,
             subject: Some(subject),
@@ -85,7 +88,7 @@ impl<C> Columns<C> {
         let numbered = |stated: &StageFact<C>| {
             let of = match &stated.column {
                 Column::Fixed(_) => &[],
-                Column::Derived(of, _) => *of,
+                Column::Derived(of, _) | Column::DerivedLess(of, _) => *of,
                 Column::Less(_, than) => std::slice::from_ref(than),
             };
             Some(Numbered {
@@ -207,6 +210,12 @@ impl<'a, C> StageWorld<'a, C> {
                 candidates.map(|one| Interval::point(value(one))).collect()
             }
             Some(Column::Derived(_, value)) => candidates.map(|one| value(one, &given)).collect(),
+            Some(Column::DerivedLess(_, value)) => {
+                let less = of.last().copied().unwrap_or(Interval::NOT_KNOWN);
+                candidates
+                    .map(|one| value(one, &given).minus(less))
+                    .collect()
+            }
             Some(Column::Less(value, _)) => candidates
                 .map(|one| Interval::point(value(one)).minus(given.at(0)))
                 .collect(),
@@ -252,7 +261,15 @@ impl<C> Ranged for StageWorld<'_, C> {
 
     fn moves_together(&self, fact: FactId) -> bool {
         let column = self.columns.of(fact).map(|numbered| &numbered.column);
-        matches!(column, Some(Column::Less(..)))
+        match column {
+            Some(Column::Less(..)) => true,
+            Some(Column::DerivedLess(..)) => {
+                let of = self.given(fact);
+                let others = of.split_last().map_or(&[][..], |(_, others)| others);
+                others.iter().all(|other| other.is_point())
+            }
+            _ => false,
+        }
     }
 }
 

@@ -102,7 +102,7 @@ impl<'s, C: Clone> Stage<'s, C> {
     }
 
     /// Each fact that its rules look at, with the facts of the asker that tell it.
-    fn sources(&self) -> impl Iterator<Item = (FactId, &[FactId])> {
+    pub(super) fn sources(&self) -> impl Iterator<Item = (FactId, &[FactId])> {
         self.looks_at.iter().map(|fact| {
             let behind = self.columns.behind(*fact);
             let itself = std::slice::from_ref(fact);
@@ -197,6 +197,11 @@ impl<'s> Chain<'s> {
     fn sources(&self) -> impl Iterator<Item = (FactId, &[FactId])> {
         let words = self.weights.sources().chain(self.grips.sources());
         words.chain(self.balls.sources())
+    }
+
+    /// The weights among which the first stage chooses, in hundredths of a pound.
+    pub(super) fn offered_weights(&self) -> impl Iterator<Item = i64> {
+        self.weights.candidates.iter().map(|weight| weight.0)
     }
 
     /// The ball stage.

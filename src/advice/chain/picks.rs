@@ -4,7 +4,7 @@ use super::super::consultation::Consultation;
 use super::behind::Behind;
 use super::{Chain, Choice};
 use crate::bowler::{Bowler, contradiction};
-use crate::rules::{FactId, Interval, Kind, UNKNOWN};
+use crate::rules::{FactId, Interval, Kind, Ranking, UNKNOWN};
 use crate::search::{Decision, Holds, Point, Shape};
 use crate::vocabulary::Situation;
 
@@ -83,6 +83,19 @@ impl<'c, 's> Picks<'c, 's> {
         self.answers.iter().map(value).collect()
     }
 
+    /// What is picked at a point, and all that the ball stage is told there.
+    pub(in super::super) fn settled(&self, point: &[i64]) -> (Choice, Situation) {
+        let mut situation = self.situation(point.iter().copied().map(Interval::point));
+        let choice = self.chain.choose(&mut situation);
+        (choice, situation)
+    }
+
+    /// What is picked at a point, and how the balls stand there.
+    pub(in super::super) fn ranked(&self, point: &[i64]) -> (Choice, Ranking) {
+        let (choice, situation) = self.settled(point);
+        (choice, self.chain.balls.rank(&situation))
+    }
+
     /// The situation over a box of answers.
     pub(super) fn situation(&self, area: impl Iterator<Item = Interval>) -> Situation {
         let mut situation = self.base.clone();
@@ -132,8 +145,7 @@ impl Decision for Picks<'_, '_> {
     }
 
     fn pick(&self, point: &[i64]) -> Choice {
-        let mut situation = self.situation(point.iter().copied().map(Interval::point));
-        self.chain.choose(&mut situation)
+        self.settled(point).0
     }
 
     fn holds(&self, area: &[Interval], pick: &Choice) -> Holds {

@@ -1,6 +1,8 @@
 //! What there is to say against a shop's rules: the checks of [`search`](crate::search) over bowling's facts, stock and stages.
 
+mod anybody;
 mod behind;
+mod climb;
 mod reachable;
 mod realm;
 mod together;
@@ -11,12 +13,13 @@ mod wording;
 use super::builtin;
 use super::outcome::Trouble;
 use super::shop::Shop;
-use crate::search::{Finding, FindingKind, Findings, check_rules};
+use crate::search::{Example, Finding, FindingKind, Findings, check_rules};
 
 /// What was found in a shop's rules.
 #[derive(Debug)]
 pub struct RuleChecks {
     findings: Findings,
+    first_for: Vec<Example>,
 }
 
 impl RuleChecks {
@@ -24,6 +27,13 @@ impl RuleChecks {
     #[must_use]
     pub fn findings(&self) -> &Findings {
         &self.findings
+    }
+
+    /// Somebody for each ball that is first for somebody: what they say beyond what is assumed of anybody, and the ball's place
+    /// among those on the shelf.
+    #[must_use]
+    pub fn first_for(&self) -> &[Example] {
+        &self.first_for
     }
 
     /// Whether there is anything that ought to be put right.
@@ -53,9 +63,12 @@ impl Shop {
         unused::facts(self, &built_in, &mut findings);
         unused::words(self, &built_in, &mut findings);
         wording::sentences(self, &mut findings)?;
-        reachable::balls(self, &mut findings)?;
+        let first_for = reachable::balls(self, &mut findings)?;
         findings.sort();
-        Ok(RuleChecks { findings })
+        Ok(RuleChecks {
+            findings,
+            first_for,
+        })
     }
 
     /// What a candidate of a choice is called.

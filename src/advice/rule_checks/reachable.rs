@@ -1,62 +1,156 @@
 //! Balls that are first for nobody.
 //!
 //! For each ball on the shelf somebody is looked for whose first ball it is: first among people at random, then by changing
-//! one answer after another so that the ball loses less to the best one.
+//! one answer after another so that the ball loses less to the best one. Where nobody is found it is proved that there is nobody.
 
-use super::super::chain::{Chain, Choice, Picks, known_values};
+use super::super::chain::{Chain, Picks, known_values};
 use super::super::outcome::Trouble;
 use super::super::shop::Shop;
+use super::anybody::{Anybody, Proof};
+use super::climb::{climb, differs, short_of, worth_trying};
 use crate::bowler::Bowler;
 use crate::document::{Document, Format};
 use crate::rules::{FactId, Interval, Kind, Origin, UNKNOWN};
-use crate::search::{Decision, FindingKind, Findings, Point};
+use crate::search::{Decision, Example, Finding, FindingKind, Findings, Point};
 
 /// How many people at random are asked.
 const STRANGERS: usize = 2_000;
 /// How many people who come near what suits one ball are asked for it.
-const NEAR: usize = 800;
+const NEAR: usize = 400;
+/// From how many of those who come nearest a climb begins, each as near as no other.
+const CLIMBS: usize = 12;
 
-/// Looks for somebody for each ball.
-pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<(), Trouble> {
+/// Looks for somebody for each ball. Gives an example for each ball that is first for somebody.
+pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<Vec<Example>, Trouble> {
     let Some(nobody) = nobody() else {
-        return Ok(());
+        return Ok(Vec::new());
     };
     let chain = Chain::new(shop)?;
-    let answers = answers(shop);
-    let picks = Picks::new(&chain, &nobody, answers);
-    let mut chance = Chance(0x2545_F491_4F6C_DD1D);
-    let count = shop.candidates().len();
-    let mut found: Vec<Option<Point>> = vec![None; count];
-    let take = |found: &mut Vec<Option<Point>>, point: Point| {
-        let Choice { ball, .. } = picks.pick(&point);
-        if let Some(place) = ball.and_then(|ball| found.get_mut(ball)) {
-            place.get_or_insert(point);
-        }
+    let search = Search {
+        shop,
+        picks: &Picks::new(&chain, &nobody, answers(shop)),
+        anybody: Anybody::new(shop, &chain),
     };
-    for _ in 0..STRANGERS {
-        let point = stranger(shop, &picks, &mut chance);
-        take(&mut found, point);
+    let values = worth_trying(shop, search.picks);
+    let mut chance = Chance(0x2545_F491_4F6C_DD1D);
+    let mut examples = Vec::new();
+    for (ball, stranger) in search.strangers(&mut chance).into_iter().enumerate() {
+        let somebody = stranger.or_else(|| search.climb_to(ball, &values, &mut chance));
+        let found = match somebody {
+            Some(point) => Found::Somebody(point),
+            None => search.prove(ball, &values),
+        };
+        let name = |ball: usize| shop.candidates()[ball].id.clone();
+        match found {
+            Found::Somebody(point) => {
+                findings.absent(FindingKind::Unreachable);
+                examples.push(search.example(ball, &point));
+            }
+            Found::Nobody(ahead) => findings.found(Finding::Unreachable {
+                subject: "ball".to_owned(),
+                candidate: ball,
+                name: name(ball),
+                beaten_by: ahead.into_iter().map(name).collect(),
+            }),
+            Found::Neither => findings.open_for(FindingKind::Unreachable, name(ball)),
+        }
     }
-    for ball in 0..count {
+    Ok(examples)
+}
+
+/// What was found for a ball.
+enum Found {
+    /// Somebody who gets it first.
+    Somebody(Point),
+    /// Proved: nobody does. One of these is ahead.
+    Nobody(Vec<usize>),
+    Neither,
+}
+
+struct Search<'p, 'c, 's> {
+    shop: &'s Shop,
+    picks: &'p Picks<'c, 's>,
+    anybody: Anybody<'c, 's>,
+}
+
+impl Search<'_, '_, '_> {
+    /// For each ball one of the people at random who get it first.
+    fn strangers(&self, chance: &mut Chance) -> Vec<Option<Point>> {
+        let mut found: Vec<Option<Point>> = vec![None; self.shop.candidates().len()];
+        for _ in 0..STRANGERS {
+            let point = stranger(self.shop, self.picks, chance);
+            if let Some(ball) = self.picks.pick(&point).ball
+                && found[ball].is_none()
+                && self.picks.is_possible(&point)
+            {
+                found[ball] = Some(point);
+            }
+        }
+        found
+    }
+
+    /// Somebody who gets the ball first, by climbing from people whom it nearly suits.
+    fn climb_to(&self, ball: usize, values: &[Vec<i64>], chance: &mut Chance) -> Option<Point> {
+        let wishes = wishes(self.shop, self.picks, ball);
+        let cost = |point: &[i64]| short_of(self.picks, ball, point);
+        let mut near: Vec<(i64, Point)> = Vec::new();
         for _ in 0..NEAR {
-            if found[ball].is_some() {
-                break;
+            let mut point = stranger(self.shop, self.picks, chance);
+            for (place, value) in point.iter_mut().enumerate() {
+                // One of the wishes for this answer.
+                let told: Vec<i64> = at(&wishes, place).collect();
+                if !told.is_empty() {
+                    *value = told[chance.below(told.len() as u64) as usize];
+                }
             }
-            let mut point = stranger(shop, &picks, &mut chance);
-            wish_for(shop, &picks, ball, &mut point);
-            take(&mut found, point);
+            near.push((cost(&point), point));
+        }
+        near.sort();
+        near.dedup_by_key(|(cost, _)| *cost);
+        near.truncate(CLIMBS);
+        let mut starts = near.into_iter();
+        starts.find_map(|(_, start)| climb(start, values, &wishes, cost))
+    }
+
+    /// Proves that nobody gets the ball first, or comes upon somebody by the way.
+    fn prove(&self, ball: usize, values: &[Vec<i64>]) -> Found {
+        let wishes = wishes(self.shop, self.picks, ball);
+        let mut somebody = None;
+        let proof = self.anybody.gets_first(ball, |wanted| {
+            let place = |fact: FactId| self.picks.facts().iter().position(|&one| one == fact);
+            let answers = wanted.iter();
+            let answers = answers.filter_map(|&(fact, value)| Some((place(fact)?, value)));
+            let told: Vec<(usize, i64)> = answers.chain(wishes.iter().copied()).collect();
+            let start = self.picks.start();
+            let start = start.iter().enumerate();
+            let start = start.map(|(place, &plain)| at(&told, place).next().unwrap_or(plain));
+            let cost = |point: &[i64]| differs(self.picks, ball, wanted, point);
+            somebody = climb(start.collect(), values, &wishes, cost);
+            somebody.is_some()
+        });
+        match (proof, somebody) {
+            (_, Some(point)) => Found::Somebody(point),
+            (Proof::Nobody(ahead), None) => Found::Nobody(ahead),
+            (Proof::Somebody | Proof::Open, None) => Found::Neither,
         }
     }
-    for (ball, somebody) in found.iter().enumerate() {
-        match somebody {
-            Some(_) => findings.absent(FindingKind::Unreachable),
-            None => {
-                let name = shop.candidates()[ball].id.clone();
-                findings.open_for(FindingKind::Unreachable, name);
-            }
+
+    /// What somebody says beyond what is assumed of anybody.
+    fn example(&self, ball: usize, point: &[i64]) -> Example {
+        let plain = self.picks.start();
+        let said = self.picks.facts().iter().zip(point).zip(&plain);
+        let said = said.filter(|((_, value), plain)| value != plain);
+        Example {
+            values: said.map(|((&fact, &value), _)| (fact, value)).collect(),
+            candidate: Some(ball),
         }
     }
-    Ok(())
+}
+
+/// The values for the answer at this place.
+fn at(answers: &[(usize, i64)], place: usize) -> impl Iterator<Item = i64> + '_ {
+    let there = answers.iter().filter(move |(at, _)| *at == place);
+    there.map(|(_, value)| *value)
 }
 
 /// A profile that tells nothing.
@@ -104,25 +198,29 @@ fn stranger(shop: &Shop, picks: &Picks<'_, '_>, chance: &mut Chance) -> Point {
     picks.facts().iter().zip(&plain).map(one).collect()
 }
 
-/// The wishes of somebody whom this ball would suit in weight, cover and price.
-fn wish_for(shop: &Shop, picks: &Picks<'_, '_>, ball: usize, point: &mut [i64]) {
+/// The wishes of somebody whom this ball would suit in weight, cover, colour and price: answers by place, some with several.
+fn wishes(shop: &Shop, picks: &Picks<'_, '_>, ball: usize) -> Vec<(usize, i64)> {
     let ball = &shop.candidates()[ball];
-    let colour = i64::from(ball.colours.trailing_zeros());
-    let dearest = ball.drilled.iter().flatten().copied().max().unwrap_or(0);
-    let wishes = [
+    let mut wishes = vec![
         ("bowler.target_weight", ball.weight),
         ("bowler.hold_passed", ball.weight),
         ("bowler.hold_failed", UNKNOWN),
         ("bowler.cover_wish", ball.cover),
-        ("bowler.colour_wish", colour),
-        ("bowler.budget", dearest),
     ];
-    for (place, &fact) in picks.facts().iter().enumerate() {
-        let name = shop.vocabulary().fact(fact).name;
-        if let Some((_, value)) = wishes.iter().find(|(wish, _)| *wish == name) {
-            point[place] = *value;
-        }
-    }
+    let colours = (0..62).filter(|colour| ball.colours >> colour & 1 == 1);
+    wishes.extend(colours.map(|colour| ("bowler.colour_wish", colour)));
+    // Just enough for the ball, the most that it may come to first.
+    let mut prices: Vec<i64> = ball.drilled.iter().flatten().copied().collect();
+    prices.sort_unstable_by_key(|price| std::cmp::Reverse(*price));
+    wishes.extend(prices.into_iter().map(|price| ("bowler.budget", price)));
+    let place = |name: &str| {
+        let mut facts = picks.facts().iter();
+        facts.position(|&fact| shop.vocabulary().fact(fact).name == name)
+    };
+    wishes
+        .into_iter()
+        .filter_map(|(name, value)| Some((place(name)?, value)))
+        .collect()
 }
 
 /// Numbers as good as thrown, always the same ones.
