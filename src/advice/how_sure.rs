@@ -28,6 +28,8 @@ pub struct SureRange {
 /// What becomes of the pick over everything the bowler isn't sure of.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
+// There is one of these in an answer, so its size is no matter.
+#[allow(clippy::large_enum_variant)]
 pub enum Over {
     /// The profile says of no answer how sure it is.
     NothingStated,

@@ -46,6 +46,8 @@ pub struct ChangedAnswer {
 /// What two answers do together, where none does alone.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
+// There is one of these in an answer, so its size is no matter.
+#[allow(clippy::large_enum_variant)]
 pub enum Together {
     /// It wasn't asked, as single answers change the pick.
     NotAsked,
