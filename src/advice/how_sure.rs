@@ -32,6 +32,8 @@ pub struct SureRange {
 )]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
+// There is one of these in an answer, so its size is no matter.
+#[allow(clippy::large_enum_variant)]
 pub enum Over {
     /// The profile says of no answer how sure it is.
     NothingStated,

@@ -9,8 +9,6 @@ use crate::search::{self, Decision};
 
 /// Boxes and points looked at for one stretch.
 const FOR_ONE: usize = 100_000;
-/// A turn is first sought in steps of this part of the way. Own choice.
-const LOOKS: i64 = 8;
 
 /// A stretch of one answer over which the pick stays; values that can't be given don't count.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -85,71 +83,20 @@ pub(super) fn beyond(
     upward: bool,
 ) -> Option<Stretch> {
     let (range, value) = (told.range(answer), point[answer]);
-    let far = if upward {
-        range.highest()
-    } else {
-        range.lowest()
+    let away = match upward {
+        true => Interval::between(value, range.highest()),
+        false => Interval::between(range.lowest(), value),
     };
-    let (last, turns) = onward(told, point, answer, far)?;
+    let found = search::stretch(told, point, answer, away, FOR_ONE)?;
     let end = |value: i64| (value, told.print(answer, value));
     Some(Stretch {
-        lowest: end(value.min(last)),
-        highest: end(value.max(last)),
-        turns: if upward { (true, turns) } else { (turns, true) },
+        lowest: end(found.lowest.0),
+        highest: end(found.highest.0),
+        turns: match upward {
+            true => (true, found.highest.1),
+            false => (found.lowest.1, true),
+        },
     })
-}
-
-/// How far the pick of a point stays toward `far`, and whether another follows.
-///
-/// Single picks are cheaper than bounds, so a turn is sought by halving first; that none comes before it is then proved.
-fn onward(told: &Told<'_, '_>, point: &[i64], answer: usize, far: i64) -> Option<(i64, bool)> {
-    let value = point[answer];
-    let within = |to: i64| {
-        let all = Interval::between(value.min(to), value.max(to));
-        let found = search::stretch(told, point, answer, all, FOR_ONE)?;
-        Some(if to > value {
-            found.highest
-        } else {
-            found.lowest
-        })
-    };
-    match last_in_sight(told, point, answer, far) {
-        Some(last) if last == value => Some((value, true)),
-        Some(last) => within(last).map(|found| if found.1 { found } else { (last, true) }),
-        None => within(far),
-    }
-}
-
-/// A value that keeps the pick next to one that turns it, on the way to `far`; none where none is in sight, or something can't be given.
-fn last_in_sight(told: &Told<'_, '_>, point: &[i64], answer: usize, far: i64) -> Option<i64> {
-    let (start, away) = (point[answer], (far - point[answer]).signum());
-    let mut at = point.to_vec();
-    let pick = told.pick(point);
-    let mut keeps_at = |distance: i64| {
-        at[answer] = start + away * distance;
-        told.is_possible(&at).then(|| told.pick(&at) == pick)
-    };
-    let whole = (far - start).abs();
-    let (mut keeps, mut next) = (0, (whole / LOOKS).max(1));
-    let mut turns = loop {
-        if keeps == whole {
-            return None;
-        }
-        next = next.min(whole);
-        if !keeps_at(next)? {
-            break next;
-        }
-        keeps = next;
-        next += (whole / LOOKS).max(1);
-    };
-    while turns - keeps > 1 {
-        let middle = keeps + (turns - keeps) / 2;
-        match keeps_at(middle)? {
-            true => keeps = middle,
-            false => turns = middle,
-        }
-    }
-    Some(start + away * keeps)
 }
 
 /// Every stretch of an answer of steps with what is picked there, lowest first, at most so many, and whether these are all.
@@ -175,9 +122,11 @@ pub(super) fn stretches(
         if found.len() == most {
             return (found, false);
         }
-        let Some((last, turns)) = onward(told, &point, answer, range.highest()) else {
+        let rest = Interval::between(first, range.highest());
+        let Some(on) = search::stretch(told, &point, answer, rest, FOR_ONE) else {
             return (found, false);
         };
+        let (last, turns) = on.highest;
         let stretch = Stretch {
             lowest: (first, told.print(answer, first)),
             highest: (last, told.print(answer, last)),

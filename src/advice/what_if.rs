@@ -50,6 +50,8 @@ pub struct ChangedAnswer {
 )]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
+// There is one of these in an answer, so its size is no matter.
+#[allow(clippy::large_enum_variant)]
 pub enum Together {
     /// It wasn't asked, as single answers change the pick.
     NotAsked,
