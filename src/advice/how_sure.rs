@@ -26,13 +26,9 @@ pub struct SureRange {
 }
 
 /// What becomes of the pick over everything the bowler isn't sure of.
-#[expect(
-    clippy::large_enum_variant,
-    reason = "there is one to an answer; a box would only stand in the reader's way"
-)]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
-// There is one of these in an answer, so its size is no matter.
+// There is one to an answer; a box would only stand in the reader's way.
 #[allow(clippy::large_enum_variant)]
 pub enum Over {
     /// The profile says of no answer how sure it is.

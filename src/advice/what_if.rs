@@ -44,13 +44,9 @@ pub struct ChangedAnswer {
 }
 
 /// What two answers do together, where none does alone.
-#[expect(
-    clippy::large_enum_variant,
-    reason = "there is one to an answer; a box would only stand in the reader's way"
-)]
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[non_exhaustive]
-// There is one of these in an answer, so its size is no matter.
+// There is one to an answer; a box would only stand in the reader's way.
 #[allow(clippy::large_enum_variant)]
 pub enum Together {
     /// It wasn't asked, as single answers change the pick.

@@ -75,7 +75,7 @@ impl FindingKind {
     /// Whether all of this kind are told only so that people know: they may well be meant.
     #[must_use]
     pub fn is_note(self) -> bool {
-        self == FindingKind::NoneLeft
+        matches!(self, FindingKind::NoneLeft | FindingKind::Unreachable)
     }
 }
 
@@ -157,14 +157,14 @@ pub enum Finding {
     UnusedFact {
         /// The fact.
         fact: FactId,
-        /// Whether that may well be meant: it is asked of nobody, or only rules that a shop took away looked at it.
+        /// Whether that may well be meant: it is asked of nobody, or only rules that an overlay took away looked at it.
         may_be_meant: bool,
     },
     /// No text contains a word of the glossary, in any of its forms.
     UnusedWord {
         /// The word.
         word: String,
-        /// Whether that may well be meant: only texts that a shop took away contained it.
+        /// Whether that may well be meant: only texts that an overlay took away contained it.
         may_be_meant: bool,
     },
     /// A candidate that is first for nobody.
