@@ -177,12 +177,14 @@ impl Bench<'_, '_> {
             })
             .collect();
         webs.extend(self.old_walls());
-        // Walls to plugs have no limit to be under, and come last. Walls alike but for the last digits go by name, so that a hand and
-        // its mirror image are told in the same order.
-        let least = |web: &PlannedWeb| libm::round(web.least * 1e6);
+        // Beyond this only the last digits differ: a hand and its mirror image have the same walls, told in the same order.
+        for web in &mut webs {
+            web.least = libm::round(web.least * 1e10) / 1e10 + 0.0;
+        }
+        // Walls to plugs have no limit to be under, and come last.
         webs.sort_by(|a, b| {
             (a.limit.is_infinite().cmp(&b.limit.is_infinite()))
-                .then_with(|| least(a).total_cmp(&least(b)))
+                .then_with(|| a.least.total_cmp(&b.least))
                 .then_with(|| a.between.cmp(&b.between))
         });
         webs
