@@ -26,12 +26,12 @@
 //! | --- | --- |
 //! | [`cli`] | the command line |
 //! | [`report`] | advice as text, as JSON, and as the sheet to drill from |
-//! | [`advice`] | the consultation: stages in order, the drill spec, the drilled ball computed; refit |
+//! | [`advice`] | the consultation: stages in order, the drill spec, the drilled ball computed; refit, the roll, the upgrade path |
 //! | [`vocabulary`] | where bowling meets the engine: a fact's meaning, column and bounds side by side |
 //! | [`rules`] | the engine; it knows no word of bowling |
 //! | [`search`] | boxes of answers: what stays first, what turns it, what no one can reach |
 //! | [`fitting`] | the mathematics of the hand and the drill; it knows no rules |
-//! | [`standards`] | the governing bodies' limits as dated tables, and verdicts |
+//! | [`motion`] | the physics of the roll; it knows no rules |
 //! | [`bowler`] | the profile: who throws, how, with what hand; the fit card of a ball that works |
 //! | [`catalog`] | balls, core numbers, the shelf, prices |
 //! | [`standards`] | the governing bodies' limits as a dated table, and verdicts |
@@ -48,6 +48,7 @@ pub mod catalog;
 pub mod cli;
 pub mod document;
 pub mod fitting;
+pub mod motion;
 pub mod notation;
 pub mod report;
 pub mod rules;

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use rstest::rstest;
 use spanwright::notation::{Notation, raw_fraction, shop_fraction};
 
-const ALL: [Notation; 18] = [
+const ALL: [Notation; 21] = [
     Notation::Count,
     Notation::Counted("game", "games"),
     Notation::Points,
@@ -25,9 +25,17 @@ const ALL: [Notation; 18] = [
     Notation::Angle,
     Notation::Density,
     Notation::Percent,
+    Notation::Feet,
+    Notation::Boards,
+    Notation::Coefficient,
 ];
 
 #[rstest]
+#[case(Notation::Feet, "38.5 ft", 385)]
+#[case(Notation::Feet, "12.192 m", 400)]
+#[case(Notation::Boards, "2.5 boards", 25)]
+#[case(Notation::Boards, "1 board", 10)]
+#[case(Notation::Coefficient, "0.04", 40)]
 #[case(Notation::Length, "4 3/8", 280)]
 #[case(Notation::Length, "4-3/8 in", 280)]
 #[case(Notation::Length, "4.375", 280)]

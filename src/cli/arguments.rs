@@ -36,6 +36,10 @@ pub(super) enum Verb {
     Whatif(Advise),
     /// Ask what the pick still depends on, one question after another, and write the profile
     Ask(Ask),
+    /// Tell what a ball does on a lane for this bowler, or how two differ; as .svg, draw the difference
+    Roll(Roll),
+    /// From the balls owned and the throw to what to do first and which ball comes next, or none yet
+    Upgrade(Advise),
     /// List every fact that a rule may name
     Facts(Facts),
     /// Work on the rules
@@ -174,6 +178,19 @@ pub(super) struct Compare {
     /// The other ball, or the same in another weight
     #[arg(value_name = "OTHER")]
     pub(super) other: String,
+}
+
+/// One ball is told as a table of stations, two as the difference between them with its range.
+#[derive(Debug, Args)]
+pub(super) struct Roll {
+    /// The ball: its id in the catalog, `ID@WEIGHT` such as `daisy@12`, or what the bowler calls one that is owned; twice for a comparison
+    #[arg(long = "ball", value_name = "BALL", required = true)]
+    pub(super) balls: Vec<String>,
+    /// The lane: its id in the catalog's lanes.yaml; the one that suits the bowler's answer if left out
+    #[arg(long, value_name = "LANE")]
+    pub(super) lane: Option<String>,
+    #[command(flatten)]
+    pub(super) advise: Advise,
 }
 
 #[derive(Debug, Args)]

@@ -14,7 +14,9 @@ mod facts;
 mod legal;
 mod output;
 mod refit;
+mod roll;
 mod sheet;
+mod upgrade;
 mod whatif;
 
 use std::ffi::OsString;
@@ -58,6 +60,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Verb::Compare(ask) => compare::run(ask),
         Verb::Whatif(ask) => whatif::run(ask),
         Verb::Ask(ask) => ask::run(ask),
+        Verb::Roll(ask) => roll::run(ask),
+        Verb::Upgrade(ask) => upgrade::run(ask),
         Verb::Facts(ask) => facts::list(ask),
         Verb::Rules {
             verb: RulesVerb::Check(ask),

@@ -62,10 +62,16 @@ pub enum Notation {
     Density,
     /// Whole hundredths of something: `40%`.
     Percent,
+    /// Along a lane, in tenths of a foot: `38.5 ft`.
+    Feet,
+    /// Across a lane, in tenths of a board: `2.5 boards`.
+    Boards,
+    /// A coefficient of friction, in thousandths: `0.024`.
+    Coefficient,
 }
 
 /// The names that rule files use, with their notations. `Counted` has no name, as its words come from code.
-const NAMES: [(&str, Notation); 17] = [
+const NAMES: [(&str, Notation); 20] = [
     ("count", Notation::Count),
     ("points", Notation::Points),
     ("money", Notation::Money),
@@ -83,6 +89,9 @@ const NAMES: [(&str, Notation); 17] = [
     ("angle", Notation::Angle),
     ("density", Notation::Density),
     ("percent", Notation::Percent),
+    ("feet", Notation::Feet),
+    ("boards", Notation::Boards),
+    ("coefficient", Notation::Coefficient),
 ];
 
 impl Notation {
@@ -133,6 +142,9 @@ impl Notation {
             Notation::Angle => "0.1 degrees",
             Notation::Density => "0.001 g/cc",
             Notation::Percent => "1 %",
+            Notation::Feet => "0.1 ft",
+            Notation::Boards => "0.1 boards",
+            Notation::Coefficient => "0.001",
         }
     }
 
@@ -157,6 +169,9 @@ impl Notation {
             Notation::Angle => "degrees",
             Notation::Density => "g/cc",
             Notation::Percent => "%",
+            Notation::Feet => "ft",
+            Notation::Boards => "boards",
+            Notation::Coefficient => "",
         }
     }
 }

@@ -41,6 +41,12 @@ const ANGLES: &[Unit] = &[(&["deg", "degree", "degrees", "°"], (10, 1))];
 /// Grams in a cubic centimetre; a millilitre is the same.
 const DENSITIES: &[Unit] = &[(&["g/cc", "g/ml", "g/cm³"], (1000, 1))];
 const PERCENTS: &[Unit] = &[(&["%", "percent"], (1, 1))];
+const FEET: &[Unit] = &[
+    (&["ft", "foot", "feet"], (10, 1)),
+    (&["m"], (100_000, 3048)),
+];
+const BOARDS: &[Unit] = &[(&["boards", "board"], (10, 1))];
+const COEFFICIENTS: &[Unit] = &[(&[], (1000, 1))];
 const POINTS: &[Unit] = &[(&["point", "points"], (10, 1))];
 const DOLLARS: &[Unit] = &[(&["$", "dollar", "dollars"], (100, 1))];
 const PLAIN: &[Unit] = &[(&[], (1, 1))];
@@ -65,6 +71,9 @@ pub(super) fn units(notation: Notation) -> &'static [Unit] {
         Notation::Angle => ANGLES,
         Notation::Density => DENSITIES,
         Notation::Percent => PERCENTS,
+        Notation::Feet => FEET,
+        Notation::Boards => BOARDS,
+        Notation::Coefficient => COEFFICIENTS,
     }
 }
 
@@ -138,6 +147,9 @@ pub(super) fn hope(notation: Notation) -> String {
         Notation::Angle => "an angle such as `10 degrees` or `12.5`",
         Notation::Density => "a density such as `1.2 g/cc`",
         Notation::Percent => "a percentage such as `40%`",
+        Notation::Feet => "a distance along the lane such as `38.5 ft` or `12 m`",
+        Notation::Boards => "a number of boards such as `2.5 boards`",
+        Notation::Coefficient => "a coefficient of friction such as `0.04`",
     };
     text.to_owned()
 }

@@ -30,6 +30,13 @@ pub(super) fn write(notation: Notation, steps: i64) -> String {
         ),
         Notation::Density => format!("{} g/cc", decimal(size, 1000)),
         Notation::Percent => format!("{size}%"),
+        Notation::Feet => format!("{} ft", decimal(size, 10)),
+        Notation::Boards => format!(
+            "{} {}",
+            decimal(size, 10),
+            if size == 10 { "board" } else { "boards" }
+        ),
+        Notation::Coefficient => format!("{}.{:03}", size / 1000, size % 1000),
     };
     let ways = ways(notation);
     let way = match steps {

@@ -133,7 +133,7 @@ fn derived(
 
 /// Facts of a ball.
 pub fn facts() -> Vec<StageFact<BallCandidate>> {
-    vec![
+    let mut facts = vec![
         fixed(
             "ball.cover",
             "the ball's cover",
@@ -261,5 +261,7 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
                 })
             },
         ),
-    ]
+    ];
+    facts.extend(super::roll::columns());
+    facts
 }

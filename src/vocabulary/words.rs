@@ -34,3 +34,13 @@ pub const CAUSES: &[&str] = &[
     "fingers_need_reverse",
     "fingers_lean_to_the_wrong_side",
 ];
+/// What a bowler's balls may lack, in the order of the path: of two gaps alike, that one comes first.
+pub const GAPS: &[&str] = &[
+    "nothing_yet",
+    "spare_ball",
+    "first_hooking_ball",
+    "between_the_others",
+    "more_for_oil",
+    "less_for_dry",
+    "replacement",
+];
