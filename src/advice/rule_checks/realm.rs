@@ -13,7 +13,8 @@ use crate::rules::{Fact, FactId, Interval, Kind, Origin, Truth, UNKNOWN, Vocabul
 use crate::search::Realm;
 use crate::vocabulary::{
     BallCandidate, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
-    ball_facts, cause_facts, gap_facts, grip_facts, layout_facts, surface_facts, weight_facts, words,
+    ball_facts, cause_facts, gap_facts, grip_facts, layout_facts, surface_facts, weight_facts,
+    words,
 };
 
 /// Whole pounds are offered; any other weight comes in by the fitter's word.
