@@ -49,6 +49,7 @@ mod stretch;
 mod sure;
 mod told;
 mod turning;
+mod unlanded;
 mod upgrade;
 mod used;
 mod weighings;
