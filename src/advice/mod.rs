@@ -51,6 +51,7 @@ mod stretch;
 mod sure;
 mod told;
 mod turning;
+mod unlanded;
 mod upgrade;
 mod upgrading;
 mod used;
