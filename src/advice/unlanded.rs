@@ -3,18 +3,9 @@
 use super::outcome::Trouble;
 use super::roll::Roll;
 use super::shop::Shop;
-use super::upgrade::Upgrade;
 use crate::bowler::Bowler;
 
 impl Shop {
-    /// Which ball comes next.
-    ///
-    /// # Errors
-    /// Always, for now.
-    pub fn upgrade(&self, _bowler: &Bowler) -> Result<Upgrade, Trouble> {
-        Err(Trouble::Rules("no upgrade path yet".to_owned()))
-    }
-
     /// What balls do on a lane.
     ///
     /// # Errors
