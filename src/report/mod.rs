@@ -15,6 +15,7 @@ mod legal;
 mod look;
 mod offers;
 mod page;
+mod paper;
 mod points;
 mod question;
 mod refit;
