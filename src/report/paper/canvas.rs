@@ -215,10 +215,31 @@ impl Canvas {
         self.path(role, &corners, true, pen);
     }
 
+    /// A pale area inside these points. Nothing may hang on seeing it: a copier may lose it, so its edge is drawn as lines.
+    pub(in crate::report) fn area(&mut self, role: &str, points: &[Spot]) {
+        if points.len() < 3 || !points.iter().all(|point| self.holds(*point)) {
+            return;
+        }
+        let shape = shape(points, true);
+        self.body.push_str(&format!(
+            "<path class=\"{role}\" d=\"{shape}\" fill=\"#e6e6e6\"/>\n"
+        ));
+    }
+
     /// The whole drawing as an SVG document of its own.
     pub(in crate::report) fn finish(&self, title: &str) -> String {
+        self.written(title, "")
+    }
+
+    /// The same with all it says in words, for those who can't see it.
+    pub(in crate::report) fn described(&self, title: &str, description: &str) -> String {
+        let description = letters::escaped(&letters::plain(description));
+        self.written(title, &format!("<desc>{description}</desc>\n"))
+    }
+
+    fn written(&self, title: &str, description: &str) -> String {
         format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"8.27in\" height=\"11in\" viewBox=\"0 0 {} {}\" role=\"img\" font-family=\"sans-serif\" stroke-linejoin=\"round\">\n<title>{}</title>\n<style>@page{{margin:0}}</style>\n{}</svg>\n",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"8.27in\" height=\"11in\" viewBox=\"0 0 {} {}\" role=\"img\" font-family=\"sans-serif\" stroke-linejoin=\"round\">\n<title>{}</title>\n{description}<style>@page{{margin:0}}</style>\n{}</svg>\n",
             number(PAGE.0),
             number(PAGE.1),
             letters::escaped(&letters::plain(title)),
