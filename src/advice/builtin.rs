@@ -67,6 +67,12 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "thumb.lateral_pitch.yaml",
     "thumb.oval.yaml",
     "thumb.slug.yaml",
+    "upgrade.alike_boards.yaml",
+    "upgrade.alike_feet.yaml",
+    "upgrade.ball.yaml",
+    "upgrade.before.yaml",
+    "upgrade.gap.yaml",
+    "upgrade.trigger.yaml",
     "weight.yaml",
     "work.yaml",
 ];
