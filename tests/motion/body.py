@@ -18,7 +18,7 @@ GRAVITY = 9.80665
 FOOT, INCH = 0.3048, 0.0254
 WIDTH = 41.5 * INCH
 BOARD = WIDTH / 39
-# Slip that counts as none, and the slip that a ball starts with when it stops rolling, m/s.
+# Slip that counts as none, and the push that a ball gets when it stops rolling, m/s.
 NO_SLIP, FIRST_SLIP = 1e-7, 1e-6
 # A piece may not step over an edge that it leaves and comes back to.
 LONGEST_STEP = 0.02
@@ -166,22 +166,23 @@ def released(pin, phase, turn, rotation, tilt):
 class Roll:
     """One shot from the foul line to the farthest of `places`."""
 
-    def __init__(self, ball, lane, pap, axes, speed, spin, launch, start, places, rtol=1e-11, most=4000):
-        self.ball, self.lane, self.rtol, self.most = ball, lane, rtol, most
+    def __init__(
+        self, ball, lane, pap, axes, speed, spin, launch, start, places,
+        rtol=1e-11, atol=1e-13, no_slip=NO_SLIP, method="DOP853", most=4000,
+    ):
+        self.ball, self.lane, self.most = ball, lane, most
+        self.rtol, self.atol, self.no_slip, self.method = rtol, atol, no_slip, method
         self.places = list(places)
         self.stations, self.slip_ends, self.slips_again, self.asked = {}, None, 0, 0.0
         self.passed = 0
         w = mix((-spin, pap))
-        d = ball.centre(axes)
-        across = cross(w, d)
-        g = (speed * cos(launch), speed * sin(launch))
+        self.pieces = []
         self.zone = list(lane.zone(0.0, start))
-        self.run(
-            0.0,
-            (0.0, start, g[0] - across[0], g[1] - across[1]),
-            w,
-            quaternion_of(axes),
-        )
+        # Speed and direction are those of the mass centre; it stands over or beside the middle, which starts at the foul line.
+        velocity = (speed * cos(launch), speed * sin(launch))
+        self.first = [0.0, start, *velocity, *ball.turning(axes, w), *quaternion_of(axes), 0.0]
+        self.lost = 0.0
+        self.run(0.0, self.first)
 
     # What slips: x, y, velocity of the mass centre along x and y, angular momentum, quaternion, energy lost.
     def slipping(self, s):
@@ -277,24 +278,15 @@ class Roll:
             found.append((1, -whole_across, lambda t, s, e=aside[across - 1]: fabs(s[1]) - e))
         return found
 
-    def run(self, t, place, w, q):
-        ball = self.ball
-        axes = axes_of(q)
-        wd = cross(w, ball.centre(axes))
-        self.lost = 0.0
-        state = [place[0], place[1], place[2] + wd[0], place[3] + wd[1], *ball.turning(axes, w), *q, 0.0]
-        mode = "slip"
-        far = max(self.places)
-        self.pieces = []
-        first = True
+    def run(self, t, state):
+        mode, far = "slip", max(self.places)
         for _ in range(self.most):
             u = hypot(*self.slip_of(state)) if mode == "slip" else 0.0
-            if mode == "slip" and u <= NO_SLIP * 1.001:
+            if mode == "slip" and u <= self.no_slip * 1.001:
                 rolled = self.to_rolling(state)
                 if self.spare(rolled) >= 0:
-                    if first:
+                    if self.slip_ends is None:
                         self.slip_ends = self.station(t, "roll", rolled, self.lost)
-                        first = False
                     mode, state = "roll", rolled
                 else:
                     state = self.to_slipping(rolled)
@@ -328,7 +320,7 @@ class Roll:
         edges = self.leaving()
         events = [e for _, _, e in edges]
         if mode == "slip":
-            events.append(lambda t, s: hypot(*self.slip_of(s)) - NO_SLIP)
+            events.append(lambda t, s: hypot(*self.slip_of(s)) - self.no_slip)
         else:
             events.append(lambda t, s: self.spare(s) + 2e-10)
         events.append(lambda t, s: far - s[0])
@@ -338,17 +330,17 @@ class Roll:
         for place in ahead:
             events.append(lambda t, s, p=place: s[0] - p)
         found = solve_ivp(
-            self.slide if mode == "slip" else self.turn_over, (t, t + 60.0), state, method="DOP853",
-            rtol=self.rtol, atol=1e-13, events=events, max_step=LONGEST_STEP,
+            self.slide if mode == "slip" else self.turn_over, (t, t + 60.0), state, method=self.method,
+            rtol=self.rtol, atol=self.atol, events=events, max_step=LONGEST_STEP,
         )
         if found.status != 1:
             raise ArithmeticError(f"stuck at x = {found.y[0][-1]}: {found.message}")
-        self.pieces.append((mode, tuple(self.zone), t, found.t[-1], len(found.t), found.nfev))
+        self.pieces.append((mode, tuple(self.zone), t, float(found.t[-1])))
         count = len(edges) + 2
         for place, times, states in zip(ahead, found.t_events[count:], found.y_events[count:]):
             if len(times):
-                self.keep(place, times[0], mode, list(states[0]))
-        t, state = found.t[-1], [float(k) for k in found.y[:, -1]]
+                self.keep(place, float(times[0]), mode, [float(k) for k in states[0]])
+        t, state = float(found.t[-1]), [float(k) for k in found.y[:, -1]]
         if mode == "slip":
             self.lost = state[11]
         else:
