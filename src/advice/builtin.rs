@@ -54,6 +54,8 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "ring.insert.yaml",
     "ring.lateral_pitch.yaml",
     "ring.span.yaml",
+    "roll.say.yaml",
+    "roll.yaml",
     "sources.yaml",
     "subjects.yaml",
     "surface.yaml",

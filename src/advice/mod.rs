@@ -40,6 +40,7 @@ mod refitting;
 mod result;
 mod roll;
 mod roll_ball;
+mod rolling;
 mod rule_checks;
 mod rules_diff;
 mod shop;
@@ -75,7 +76,7 @@ pub use picked::Picked;
 pub use reason::{Caution, Reason, Texts};
 pub use refit::{Cause, Change, Past, Refit, ToWrite};
 pub use result::{Advice, Assumed, Behind, Bill, NearMiss, Pick, RuledOut, Settled};
-pub use roll::{Apart, ApartAt, Roll, RollLine, Rolled};
+pub use roll::{Apart, ApartAt, Roll, RollLine, Rolled, Saying};
 pub use roll_ball::RollBall;
 pub use rule_checks::RuleChecks;
 pub use rules_diff::{

@@ -15,9 +15,12 @@ mod legal;
 mod look;
 mod offers;
 mod page;
+mod paper;
 mod points;
 mod question;
 mod refit;
+mod roll;
+mod roll_drawing;
 mod rule_checks;
 mod rules_diff;
 pub mod sheet;
@@ -36,6 +39,7 @@ pub use calibrated::{calibrated_json, calibrated_text};
 pub use contrast::contrast_text;
 pub use coverage::{coverage_json, coverage_text};
 pub use json::{
+    CONTRACT, contrast_json, json, offers_json, refit_json, roll_json, what_if_json, why_not_json,
     CONTRACT, contrast_json, json, offers_json, refit_json, upgrade_json, what_if_json,
     why_not_json,
 };
@@ -43,6 +47,8 @@ pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
 pub use question::{help_text, next_json, question_text};
+pub use roll::roll_text;
+pub use roll_drawing::roll_drawing;
 pub use rule_checks::{rule_checks_json, rule_checks_text};
 pub use rules_diff::{rules_diff_json, rules_diff_text};
 pub use whatif::what_if_text;
