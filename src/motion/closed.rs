@@ -7,8 +7,10 @@
 //! The oil is taken as one zone, alike on every board, that ends at the middle of its ramp; the dry follows. The crosswise ratio is
 //! left out: [`path`](super::path) has it.
 
+mod between;
 mod course;
 
+pub use between::{Between, Rolling};
 pub use course::{Course, Place};
 
 use super::{Angle, Friction, Lane, Length, Release, Speed, Spin};
