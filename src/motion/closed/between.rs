@@ -12,7 +12,7 @@ use super::course::Surface;
 use super::{Course, MOST_OUT, length};
 
 /// Times that the bounds of a launch are narrowed at most.
-const ROUNDS: usize = 12;
+const ROUNDS: usize = 24;
 
 /// The least and the most of something.
 pub type Least<T> = (T, T);
@@ -158,7 +158,7 @@ impl Between {
             out.0 = wanted.0.min(clamped.0).max(out.0);
             out.1 = wanted.1.min(clamped.1).min(out.1).max(out.0);
             sent = slip.sent(self.speed, out);
-            if out.0 - last.0 + last.1 - out.1 < 1e-7 {
+            if out.0 - last.0 + last.1 - out.1 < 1e-10 {
                 break;
             }
         }
