@@ -130,6 +130,25 @@ impl Thrown {
     }
 }
 
+/// The angle between the release and the direction when slip has ended, whatever the friction: the most this hand can turn a ball with this
+/// `beta` and radius.
+pub fn most_turn(thrown: &Thrown, beta: f64, radius: Length) -> Angle {
+    between(thrown.velocity, thrown.finished(beta, radius))
+}
+
+/// The direction at the pins on the line whose farthest-out place is where the oil ends.
+pub fn entry(
+    thrown: &Thrown,
+    beta: f64,
+    radius: Length,
+    lane: &Lane,
+    friction: &Friction,
+) -> Angle {
+    let line = thrown.farthest_where_oil_ends(beta, radius, lane, friction);
+    let course = Course::of(&line, beta, radius, lane, friction);
+    course.at(lane.length()).direction()
+}
+
 /// The whole roll of a ball with moment of inertia `beta` times mass times radius squared (0.01 to 2; a solid ball alike all
 /// through has 0.4), on a lane whose oil is alike on every board and ends at the middle of its ramp.
 pub fn roll(

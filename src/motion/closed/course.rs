@@ -113,7 +113,7 @@ impl Surface {
         Surface {
             oil: friction.oil,
             dry: friction.dry,
-            ends: lane.oil - lane.ramp / 2.0,
+            ends: lane.oil_ends().as_metres(),
             length: lane.length,
         }
     }
