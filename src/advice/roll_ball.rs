@@ -57,9 +57,12 @@ impl Shop {
         let ball = &self.candidates()[candidate];
         let stock = &self.catalog().stock()[ball.stock];
         let model = stock.model();
-        let surface = Surface::new(model.cover()).finished(model.finish()).games(0);
+        let surface = Surface::new(model.cover())
+            .finished(model.finish())
+            .games(0);
         let gripping = self.friction(&surface)?;
-        let mut assumed = vec!["It is taken as it stands on the shelf, before it is drilled.".into()];
+        let mut assumed =
+            vec!["It is taken as it stands on the shelf, before it is drilled.".into()];
         let attitude = match standing.pin_from_pap(candidate) {
             Some(pin) => Some(attitude(pin).map_err(Trouble::NoRoll)?),
             None => {
