@@ -78,7 +78,7 @@ impl Plot {
                     least: at.least(),
                     most: at.most(),
                 })),
-                entry: finite(Some(apart.entry())),
+                entry: finite(apart.entry()),
                 sooner: finite(apart.sooner()),
                 varied: apart.varied().to_vec(),
                 ..shared
