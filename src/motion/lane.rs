@@ -47,13 +47,29 @@ pub struct Lane {
 /// Boards on a lane.
 pub const BOARDS: f64 = 39.0;
 
+impl Default for Lane {
+    /// A lane 60 ft long and 41 1/2 in wide without any oil.
+    fn default() -> Lane {
+        Lane {
+            length: Length::feet(60.0).as_metres(),
+            width: Length::inches(41.5).as_metres(),
+            oil: 0.0,
+            ramp: 0.0,
+            ratio: 1.0,
+            inside: 0.0,
+            taper: 0.0,
+        }
+    }
+}
+
 impl Lane {
     /// A lane 60 ft long and 41 1/2 in wide, oiled so far (0 to the whole length), alike on every board, the last `ramp` of it thinning out.
     ///
     /// # Errors
     /// Oil longer than the lane, or a ramp longer than the oil.
     pub fn oiled(oil: Length, ramp: Length) -> Result<Lane, Impossible> {
-        let length = Length::feet(60.0);
+        let bare = Lane::default();
+        let length = bare.length();
         if oil > length {
             return Err(Impossible::OilPastTheLane {
                 oil: oil.as_feet(),
@@ -75,13 +91,9 @@ impl Lane {
             "ft",
         )?;
         Ok(Lane {
-            length: length.as_metres(),
-            width: Length::inches(41.5).as_metres(),
             oil: oil.as_metres(),
             ramp: ramp.as_metres(),
-            ratio: 1.0,
-            inside: 0.0,
-            taper: 0.0,
+            ..bare
         })
     }
 

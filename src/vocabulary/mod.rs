@@ -37,6 +37,7 @@ pub use remembered::Remembered;
 pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, Columns, Given, StageFact, StageWorld};
+pub use upgrade::gap_facts;
 pub use web::REFERENCES;
 pub use weight::{WeightCandidate, facts as weight_facts};
 pub use worked::answers_behind;
@@ -68,6 +69,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(surface_facts().iter().map(|f| f.fact("surface")));
     facts.extend(layout_facts().iter().map(|f| f.fact("layout")));
     facts.extend(cause_facts().iter().map(|f| f.fact("cause")));
+    facts.extend(gap_facts().iter().map(|f| f.fact("gap")));
     Ok(Arc::new(Vocabulary::new(facts)?))
 }
 

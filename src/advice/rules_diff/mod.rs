@@ -2,6 +2,7 @@
 
 mod lines;
 mod outcome;
+mod path;
 mod rules;
 
 use lines::{Both, lines_between};
@@ -32,7 +33,7 @@ pub struct RulesDiff {
 pub struct ChangedCase {
     /// The case's file.
     pub file: String,
-    /// What was asked: `advise`, `fit`, `fit --used` or `refit`.
+    /// What was asked: `advise`, `fit`, `fit --used`, `refit`, `upgrade` or `roll`.
     pub question: &'static str,
     /// Everything that is otherwise: what was settled first, then picks, numbers, cautions, steps and money.
     pub differences: Vec<OutcomeChange>,
@@ -41,7 +42,8 @@ pub struct ChangedCase {
 /// One thing that is otherwise.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OutcomeChange {
-    /// What kind of thing: `settled`, `cause`, `pick`, `number`, `caution`, `step`, `bill`, `offer`, `drill_today`, `held` or `answer`;
+    /// What kind of thing: `settled`, `cause`, `gap`, `doubled`, `pick`, `rolled`, `said`, `number`, `caution`, `step`, `bill`,
+    /// `offer`, `drill_today`, `held` or `answer`;
     /// `further` for a ball that isn't among the picks shown, its points before and now.
     pub kind: &'static str,
     /// Which one: a stage, a place from 1, a measure, a rule, a step, a ball.
@@ -121,6 +123,8 @@ fn verb(question: &Question) -> &'static str {
         Question::Fit(_) => "fit",
         Question::Used => "fit --used",
         Question::Refit => "refit",
+        Question::Upgrade => "upgrade",
+        Question::Roll { .. } => "roll",
     }
 }
 

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::path;
 use crate::advice::case::{Answer, Case, Question};
 use crate::advice::offers::Offers;
 use crate::advice::reason::{Caution, Reason};
@@ -17,12 +18,16 @@ use crate::vocabulary::words;
 /// How many picks and causes are compared: so many a customer is told of.
 pub(super) const SHOWN: usize = 3;
 /// The kinds of things in the order they are told.
-const ORDER: [&str; 11] = [
+const ORDER: [&str; 15] = [
     "answer",
     "held",
     "settled",
     "cause",
+    "gap",
+    "doubled",
     "pick",
+    "rolled",
+    "said",
     "number",
     "caution",
     "step",
@@ -95,12 +100,14 @@ impl Outcome {
         match case.ask_for(shop, bowler, question) {
             Ok(Answer::Advice(advice)) => outcome.advice(&advice),
             Ok(Answer::Refit(refit)) => outcome.refit(&refit),
+            Ok(Answer::Upgrade(upgrade)) => path::upgrade(&mut outcome, &upgrade),
+            Ok(Answer::Roll(roll)) => path::roll(&mut outcome, &roll),
             Err(trouble) => outcome.add("answer", "", trouble.to_string()),
         }
         outcome
     }
 
-    fn add(&mut self, kind: &'static str, name: &str, value: impl Into<String>) {
+    pub(super) fn add(&mut self, kind: &'static str, name: &str, value: impl Into<String>) {
         let place = ORDER.iter().position(|known| *known == kind);
         let key = (place.unwrap_or(ORDER.len()), kind, name.to_owned());
         self.items.insert(key, value.into());
@@ -112,7 +119,7 @@ impl Outcome {
         order.iter().position(|found| found == name)
     }
 
-    fn ranked(&mut self, kind: &'static str, name: &str, total: i64) {
+    pub(super) fn ranked(&mut self, kind: &'static str, name: &str, total: i64) {
         self.order.entry(kind).or_default().push(name.to_owned());
         self.totals.insert((kind, name.to_owned()), total);
     }
@@ -193,7 +200,7 @@ impl Outcome {
         self.cautions(number.cautions());
     }
 
-    fn cautions(&mut self, cautions: &[Caution]) {
+    pub(super) fn cautions(&mut self, cautions: &[Caution]) {
         for caution in cautions {
             let name = format!("{} ({})", caution.reason().rule(), caution.about());
             let severity = match caution.severity() {
@@ -204,7 +211,7 @@ impl Outcome {
         }
     }
 
-    fn steps(&mut self, list: &'static str, steps: &[WorkStep]) {
+    pub(super) fn steps(&mut self, list: &'static str, steps: &[WorkStep]) {
         for step in steps {
             self.add("step", &format!("{list}: {}", step.id()), "yes");
         }
