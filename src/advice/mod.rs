@@ -52,7 +52,6 @@ mod stretch;
 mod sure;
 mod told;
 mod turning;
-mod unlanded;
 mod upgrade;
 mod upgrading;
 mod used;

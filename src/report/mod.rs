@@ -39,8 +39,7 @@ pub use calibrated::{calibrated_json, calibrated_text};
 pub use contrast::contrast_text;
 pub use coverage::{coverage_json, coverage_text};
 pub use json::{
-    CONTRACT, contrast_json, json, offers_json, refit_json, roll_json, what_if_json, why_not_json,
-    CONTRACT, contrast_json, json, offers_json, refit_json, upgrade_json, what_if_json,
+    CONTRACT, contrast_json, json, offers_json, refit_json, roll_json, upgrade_json, what_if_json,
     why_not_json,
 };
 pub use legal::{Legal, legal_json, legal_text};

@@ -19,9 +19,10 @@ pub(super) fn roll(outcome: &mut Outcome, roll: &Roll) {
         }
     }
     if let Some(apart) = roll.apart() {
-        let (entry, _, _) = apart.entry();
-        let name = "second against first: entry angle";
-        outcome.add("rolled", name, format!("{:+.1} degrees", tenths(entry)));
+        if let Some((entry, _, _)) = apart.entry() {
+            let name = "second against first: entry angle";
+            outcome.add("rolled", name, format!("{:+.1} degrees", tenths(entry)));
+        }
         if let Some(last) = apart.along().last() {
             let name = "second against first: at the pins";
             outcome.add(
@@ -32,8 +33,8 @@ pub(super) fn roll(outcome: &mut Outcome, roll: &Roll) {
         }
         outcome.add("said", "", apart.said().of(Audience::League));
     }
-    for (step, _) in roll.says() {
-        outcome.add("step", &format!("roll: {}", step.id()), "yes");
+    for said in roll.says() {
+        outcome.add("step", &format!("roll: {}", said.step().id()), "yes");
     }
 }
 

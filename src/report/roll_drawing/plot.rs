@@ -79,7 +79,7 @@ impl Plot {
                     least: at.least(),
                     most: at.most(),
                 })),
-                entry: finite(apart.entry().into()),
+                entry: finite(apart.entry()),
                 sooner: finite(apart.sooner()),
                 varied: apart.varied().to_vec(),
                 ..shared
