@@ -129,6 +129,10 @@ impl Lane {
     pub fn oil(&self) -> Length {
         Length::metres(self.oil)
     }
+    /// Where the oil ends if it is taken as one zone: at the middle of its ramp.
+    pub fn oil_ends(&self) -> Length {
+        Length::metres(self.oil - self.ramp / 2.0)
+    }
     /// How wide one board is.
     pub fn board(&self) -> Length {
         Length::metres(self.width / BOARDS)
