@@ -2,11 +2,11 @@
 
 use super::consultation::Consultation;
 use super::owned_now::called;
-use super::roll_ball::RollBall;
 use super::shop::Shop;
 use super::upgrade::{Against, Does, PINS};
 use crate::bowler::Bowler;
 use crate::catalog::LaneRow;
+use crate::fitting::Sphere;
 use crate::motion::closed::{self, Thrown};
 use crate::motion::{Angle, Friction, Lane, Length, Release, Speed, Spin};
 use crate::vocabulary::{Alone, BallCandidate};
@@ -82,8 +82,8 @@ impl Consultation<'_> {
         motions.owned = (0..self.bowler.owned().len())
             .map(|at| match self.shop.owned_roll_ball(self.bowler, at) {
                 Some(ball) => {
-                    let body = ball.body();
-                    motions.each(body.beta(), body.radius(), ball.friction())
+                    let radius = Length::inches(Sphere::default().radius());
+                    motions.each(ball.beta, radius, &ball.friction)
                 }
                 None => Vec::new(),
             })
@@ -193,13 +193,57 @@ fn corner([speed, revs, rotation]: [i64; 3], tilt: i64, grip: i64) -> Option<Cor
     })
 }
 
-// SEAM: until balls have their friction.
+// SEAM: until an owned ball is a ball of the roll.
+struct Provisional {
+    beta: f64,
+    friction: Friction,
+}
+
 impl Shop {
-    fn owned_roll_ball(&self, _bowler: &Bowler, _at: usize) -> Option<RollBall> {
-        None
+    fn owned_roll_ball(&self, bowler: &Bowler, at: usize) -> Option<Provisional> {
+        use super::friction::Surface;
+        use crate::catalog::{Cover, Finish};
+        let ball = bowler.owned().get(at)?;
+        let cover = usize::try_from(ball.cover()?).ok()?;
+        let cover = [
+            Cover::Polyester,
+            Cover::Urethane,
+            Cover::Solid,
+            Cover::Hybrid,
+            Cover::Pearl,
+        ]
+        .into_iter()
+        .nth(cover)?;
+        let mut surface = Surface::new(cover);
+        if let Some(text) = ball.surface() {
+            let text = text.to_lowercase();
+            for (word, finish) in [
+                ("polish", Finish::Polished),
+                ("matt", Finish::Matte),
+                ("sand", Finish::Sanded),
+            ] {
+                if text.contains(word) {
+                    surface = surface.finished(finish);
+                }
+            }
+            let digits: String = text.chars().filter(char::is_ascii_digit).take(5).collect();
+            if let Ok(grit) = digits.parse() {
+                surface = surface.grit(grit);
+            }
+        }
+        if let Some(games) = ball.games_since_service() {
+            surface = surface.games(games);
+        }
+        let friction = *self.friction(&surface).ok()?.friction();
+        Some(Provisional {
+            beta: 0.35,
+            friction,
+        })
     }
 }
 
-fn of_shelf(_ball: &BallCandidate) -> Option<(f64, Length, Friction)> {
-    None
+/// A ball from the shelf, undrilled: its moment of inertia, its radius and its friction.
+fn of_shelf(ball: &BallCandidate) -> Option<(f64, Length, Friction)> {
+    let radius = Length::inches(Sphere::default().radius());
+    Some((ball.beta, radius, ball.friction?)).filter(|_| ball.beta > 0.0)
 }
