@@ -79,14 +79,14 @@ impl Consultation<'_> {
         };
         let owned = self.bowler.owned().iter();
         motions.owned = owned
-            .map(
-                |owned| match self.shop.owned_roll_ball(self.bowler, owned) {
-                    Ok(ball) => {
-                        motions.each(ball.body().beta(), ball.body().radius(), ball.friction())
-                    }
-                    Err(_) => Vec::new(),
-                },
-            )
+            .map(|ball| match self.shop.owned_roll_ball(self.bowler, ball) {
+                Ok(ball) => {
+                    let body = ball.body();
+                    motions.each(body.beta(), body.radius(), ball.friction())
+                }
+                // A cover that nobody knows has no friction.
+                Err(_) => Vec::new(),
+            })
             .collect();
         motions
     }
