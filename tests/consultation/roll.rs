@@ -21,6 +21,7 @@
 
 use spanwright::advice::{Roll, Rolled};
 use spanwright::document::{Content, Node};
+use spanwright::report;
 use spanwright::rules::Audience;
 
 use crate::case::Case;
@@ -31,7 +32,7 @@ const PLACES: [&str; 2] = ["first", "second"];
 
 /// The answer as a document that shows every change.
 pub fn document(roll: &Roll) -> String {
-    format!("{roll:#?}").replace("digest:", "\"digest\":")
+    report::roll_json(roll, Audience::Fitter)
 }
 
 /// What comes out otherwise than argued.
@@ -67,7 +68,8 @@ fn sound(roll: &Roll) -> Compared {
                 (at.boards(), at.least(), at.most()),
             )
         });
-        let entry = std::iter::once(("of the entry angle".to_owned(), apart.entry()));
+        let entry = apart.entry().into_iter();
+        let entry = entry.map(|range| ("of the entry angle".to_owned(), range));
         compared.extend(feet.chain(entry).map(inside));
     }
     compared
@@ -99,7 +101,12 @@ fn numbers(case: &Case, roll: &Roll, key: &str, node: &Node) -> Compared {
         "entry_angle" => balls(&|rolled| Some(rolled.path().last().direction().as_degrees())),
         "speed_at_pins" => balls(&|rolled| Some(rolled.path().last().speed().as_mph())),
         "done_first" => one(key, done_first(roll), content),
-        "entry_apart" => vec![within(case, key, Some(apart().entry().0), node)],
+        "entry_apart" => vec![within(
+            case,
+            key,
+            apart().entry().map(|(thrown, _, _)| thrown),
+            node,
+        )],
         "boards_apart" => {
             let wanted = map_of(content).into_iter();
             let compared = wanted.map(|(feet, range)| {
@@ -140,7 +147,7 @@ fn done_first(roll: &Roll) -> &'static str {
 }
 
 fn speaks(roll: &Roll, id: &str) -> bool {
-    roll.says().iter().any(|(step, _)| step.id() == id)
+    roll.says().iter().any(|said| said.step().id() == id)
 }
 
 /// Whether a number lies in its range, ends included; `no` where none is wanted.
@@ -175,13 +182,6 @@ fn within(case: &Case, what: &str, found: Option<f64>, range: &Node) -> (String,
 /// What customers read: one text for each kind of reader.
 fn customer(roll: &Roll) -> Vec<String> {
     let readers = [Audience::Newcomer, Audience::League];
-    let text = |reader| {
-        let apart = roll.apart().map(|apart| apart.said().of(reader).to_owned());
-        let says = roll
-            .says()
-            .iter()
-            .map(|(_, texts)| texts.of(reader).to_owned());
-        apart.into_iter().chain(says).collect::<Vec<_>>().join(" ")
-    };
+    let text = |reader| report::roll_text(roll, &report::Look::plain(reader));
     readers.into_iter().map(text).collect()
 }
