@@ -91,9 +91,11 @@ fn feet(canvas: &mut Canvas, scale: &Scale) {
 fn boards(canvas: &mut Canvas, plot: &Plot, scale: &Scale) {
     let y = scale.bottom();
     // Numbers stand clear of one another; ticks closer than three hundredths of an inch would run together.
+    let farthest = (scale.zero - LEFT).max(RIGHT - scale.zero) / scale.board;
+    let widest = letters::width(&format!("{farthest:.0}"), SMALL);
     let step = [1_i32, 2, 5, 10, 20, 50, 100, 1000, 10_000]
         .into_iter()
-        .find(|step| f64::from(*step) * scale.board >= 24.0);
+        .find(|step| f64::from(*step) * scale.board >= widest + 12.0);
     let tick = if scale.board >= 3.0 { Some(1) } else { step };
     if let Some(tick) = tick {
         for boards in reach(scale, tick) {

@@ -26,7 +26,7 @@ pub(super) fn write(canvas: &mut Canvas, plot: &Plot, scale: &Scale, at: Spot, w
 }
 
 fn lane(plot: &Plot) -> String {
-    if plot.lane.is_empty() {
+    if plot.lane.trim().is_empty() {
         String::new()
     } else if (0.0..=60.0).contains(&plot.oil) {
         format!("{}, {:.0} ft of oil.", plot.lane, plot.oil)
