@@ -29,7 +29,7 @@ fn lane(plot: &Plot) -> String {
     if plot.lane.trim().is_empty() {
         String::new()
     } else if (0.0..=60.0).contains(&plot.oil) {
-        format!("{}, {:.0} ft of oil.", plot.lane, plot.oil)
+        format!("{}, oiled for {:.0} ft.", plot.lane.trim(), plot.oil)
     } else {
         plot.lane.clone()
     }
