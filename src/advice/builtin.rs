@@ -24,6 +24,7 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "bench.scale_arm.yaml",
     "bridge.yaml",
     "finger.bevel.yaml",
+    "friction.yaml",
     "glossary.yaml",
     "grip.yaml",
     "handover.yaml",

@@ -21,6 +21,7 @@ mod coverage;
 mod demo_cases;
 mod drilling;
 mod explain;
+mod friction;
 mod how_sure;
 pub mod interview;
 mod measures;
@@ -66,6 +67,7 @@ pub use coverage::{Coverage, Gap, Missing, Totals};
 pub use drilling::{
     CoreChange, Drilling, LayoutStep, PlannedHole, PlannedLayout, PlannedWeb, Predicted, Refusal,
 };
+pub use friction::{Gripping, Surface};
 pub use how_sure::{HowSure, Measured, Over, SureRange};
 pub use offers::{Offer, Offers};
 pub use outcome::Trouble;

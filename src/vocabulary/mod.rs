@@ -30,6 +30,7 @@ use crate::rules::{Fact, Vocabulary};
 pub use crate::rules::Interval;
 pub use ball::{BallCandidate, facts as ball_facts};
 pub use bench::bench;
+pub use friction::{FRICTIONS, GRITS};
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use order::{Ordered, ordered};
 pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
