@@ -1,8 +1,89 @@
 //! What the balls owned do and lack, for the upgrade path.
 
-use crate::rules::Fact;
+use super::answers::number;
+use super::grip::WordCandidate;
+use super::settled::settled;
+use super::stage::{Column::Fixed, StageFact};
+use super::words::GAPS;
+use crate::notation::Notation::{Count, Counted, Feet, Percent};
+use crate::rules::{Fact, Kind};
+
+/// Facts of a gap among the balls owned.
+pub fn gap_facts() -> Vec<StageFact<WordCandidate>> {
+    vec![StageFact {
+        name: "gap.kind",
+        meaning: "what the balls owned may lack",
+        kind: Kind::Choice(GAPS),
+        from: "gaps a fitter looks for",
+        column: Fixed(|c| c.0),
+    }]
+}
 
 /// The facts of the upgrade path.
 pub(super) fn facts() -> Vec<Fact> {
-    Vec::new()
+    let owned = "the balls owned";
+    let lane = "the closed results of the balls owned on the bowler's lane";
+    let feet = || number(Feet, 0, 6_000);
+    vec![
+        settled(
+            "upgrade.gap",
+            "the gap that a ball is looked for",
+            Kind::Choice(GAPS),
+            "the ranking of gaps",
+        ),
+        settled(
+            "upgrade.hooking",
+            "owned balls for the first throw with a cover that hooks: urethane or reactive",
+            number(Count, 0, 40),
+            owned,
+        ),
+        settled(
+            "upgrade.has_spare",
+            "a ball for single pins is owned: one kept for spares, or one of plastic",
+            Kind::Flag,
+            owned,
+        ),
+        settled(
+            "upgrade.doubled",
+            "pairs of owned balls that do the same on the lane",
+            number(Count, 0, 780),
+            "motion where speed and revs are known, else cover and surface",
+        ),
+        settled(
+            "upgrade.most_games",
+            "games on the most-used ball with a cover that hooks",
+            number(Counted("game", "games"), 0, 100_000),
+            owned,
+        ),
+        settled(
+            "upgrade.soonest",
+            "how far down the lane the owned ball that hooks soonest has finished hooking",
+            feet(),
+            lane,
+        ),
+        settled(
+            "upgrade.latest",
+            "how far down the lane the owned ball that hooks latest has finished hooking",
+            feet(),
+            lane,
+        ),
+        settled(
+            "upgrade.widest",
+            "the widest gap between two owned balls next to each other, in where they have finished hooking",
+            feet(),
+            lane,
+        ),
+        settled(
+            "upgrade.between",
+            "the middle of that gap, down the lane",
+            feet(),
+            lane,
+        ),
+        settled(
+            "upgrade.turn_done",
+            "how much of its turn the owned ball that hooks soonest has done at the pins",
+            number(Percent, 0, 100),
+            lane,
+        ),
+    ]
 }
