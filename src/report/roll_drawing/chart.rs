@@ -25,22 +25,28 @@ pub(super) fn draw(canvas: &mut Canvas, plot: &Plot, scale: &Scale) {
     }
     feet(canvas, scale);
     boards(canvas, plot, scale);
-    if (0.0..=LANE).contains(&plot.oil) {
+    if has_oil(plot) {
         let y = scale.down(plot.oil);
         canvas.line("oil", (LEFT, y), (RIGHT, y), OIL);
     }
-    // Where the first ball is in the gutter there is nothing to count from.
-    let gutter = plot.against.as_ref().and_then(|first| first.gutter);
-    let end = gutter
-        .filter(|feet| (1.0..=LANE).contains(feet))
-        .unwrap_or(LANE);
-    canvas.line("zero", scale.spot(0.0, end), scale.spot(0.0, 0.0), ZERO);
+    // The thin line stays to be seen on the thick one.
     canvas.path(
         "line",
         &edge(plot, scale, |place| place.boards),
         false,
         LINE,
     );
+    // Where the first ball is in the gutter there is nothing to count from.
+    let gutter = plot.against.as_ref().and_then(|first| first.gutter);
+    let end = gutter
+        .filter(|feet| (1.0..=LANE).contains(feet))
+        .unwrap_or(LANE);
+    canvas.line("zero", scale.spot(0.0, end), scale.spot(0.0, 0.0), ZERO);
+}
+
+/// Whether there is oil, and an end of it on the lane.
+pub(super) fn has_oil(plot: &Plot) -> bool {
+    (0.5..=LANE).contains(&plot.oil)
 }
 
 /// Whether there is a range to draw, wide enough to be seen.
