@@ -2,9 +2,7 @@
 
 use super::consultation::Consultation;
 use super::owned_now::called;
-use super::shop::Shop;
 use super::upgrade::{Against, Does, PINS};
-use crate::bowler::Bowler;
 use crate::catalog::LaneRow;
 use crate::fitting::Sphere;
 use crate::motion::closed::{self, Thrown};
@@ -79,13 +77,15 @@ impl Consultation<'_> {
             throws,
             oil: Some(*row.lane()),
         };
-        motions.owned = (0..self.bowler.owned().len())
-            .map(|at| match self.shop.owned_roll_ball(self.bowler, at) {
-                Some(ball) => {
-                    let radius = Length::inches(Sphere::default().radius());
-                    motions.each(ball.beta, radius, &ball.friction)
+        let owned = self.bowler.owned().iter();
+        motions.owned = owned
+            .map(|ball| match self.shop.owned_roll_ball(self.bowler, ball) {
+                Ok(ball) => {
+                    let body = ball.body();
+                    motions.each(body.beta(), body.radius(), ball.friction())
                 }
-                None => Vec::new(),
+                // A cover that nobody knows has no friction.
+                Err(_) => Vec::new(),
             })
             .collect();
         motions
@@ -191,55 +191,6 @@ fn corner([speed, revs, rotation]: [i64; 3], tilt: i64, grip: i64) -> Option<Cor
         thrown: Thrown::of(&release.ok()?),
         grip: 1.0 + grip as f64 / 100.0,
     })
-}
-
-// SEAM: until an owned ball is a ball of the roll.
-struct Provisional {
-    beta: f64,
-    friction: Friction,
-}
-
-impl Shop {
-    fn owned_roll_ball(&self, bowler: &Bowler, at: usize) -> Option<Provisional> {
-        use super::friction::Surface;
-        use crate::catalog::{Cover, Finish};
-        let ball = bowler.owned().get(at)?;
-        let cover = usize::try_from(ball.cover()?).ok()?;
-        let cover = [
-            Cover::Polyester,
-            Cover::Urethane,
-            Cover::Solid,
-            Cover::Hybrid,
-            Cover::Pearl,
-        ]
-        .into_iter()
-        .nth(cover)?;
-        let mut surface = Surface::new(cover);
-        if let Some(text) = ball.surface() {
-            let text = text.to_lowercase();
-            for (word, finish) in [
-                ("polish", Finish::Polished),
-                ("matt", Finish::Matte),
-                ("sand", Finish::Sanded),
-            ] {
-                if text.contains(word) {
-                    surface = surface.finished(finish);
-                }
-            }
-            let digits: String = text.chars().filter(char::is_ascii_digit).take(5).collect();
-            if let Ok(grit) = digits.parse() {
-                surface = surface.grit(grit);
-            }
-        }
-        if let Some(games) = ball.games_since_service() {
-            surface = surface.games(games);
-        }
-        let friction = *self.friction(&surface).ok()?.friction();
-        Some(Provisional {
-            beta: 0.35,
-            friction,
-        })
-    }
 }
 
 /// A ball from the shelf, undrilled: its moment of inertia, its radius and its friction.
