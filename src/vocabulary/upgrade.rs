@@ -47,11 +47,14 @@ pub(super) fn columns() -> Vec<StageFact<BallCandidate>> {
     let feet = |least| number(Feet, least, 6_000);
     vec![
         StageFact {
-            name: "match.after_soonest",
-            meaning: "how far after the owned ball that hooks soonest it has finished hooking",
+            name: "match.before_soonest",
+            meaning: "how far before the owned ball that hooks soonest it has finished hooking",
             kind: feet(-6_000),
             from,
-            column: Column::Together(hand_and!("upgrade.soonest"), past),
+            column: Column::Together(hand_and!("upgrade.soonest"), |balls, given| {
+                let past = past(balls, given).into_iter();
+                past.map(|past| Interval::point(0).minus(past)).collect()
+            }),
         },
         StageFact {
             name: "match.after_latest",

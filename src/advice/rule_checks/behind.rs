@@ -70,7 +70,7 @@ const OVER_BUDGET: &[&str] = &[
 ];
 
 /// What a place down the lane follows from, with the owned ball's that it is held against.
-const AFTER_SOONEST: &[&str] = &[
+const BEFORE_SOONEST: &[&str] = &[
     "bowler.speed",
     "bowler.rev_rate",
     "bowler.rotation",
@@ -138,7 +138,7 @@ pub(super) fn behind(name: &str) -> &'static [&'static str] {
         "match.over_budget" => OVER_BUDGET,
         "match.colour" => &["bowler.colour_wish"],
         "match.cover_wish" => &["bowler.cover_wish"],
-        "match.after_soonest" => AFTER_SOONEST,
+        "match.before_soonest" => BEFORE_SOONEST,
         "match.after_latest" => AFTER_LATEST,
         "match.from_between" => FROM_BETWEEN,
         "match.same_cover_owned" => &["owned.covers"],
