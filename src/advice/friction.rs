@@ -134,10 +134,7 @@ impl<'r> Frictions<'r> {
 
 /// A stocked model as a rigid body: an undrilled ball 27 in round, its mass centre in the middle.
 pub(super) fn body(stock: &Stock) -> Result<Ball, Impossible> {
-    let low = stock.rg();
-    let high = low + stock.differential();
-    let numbers = [low, high - stock.intermediate(), high];
-    body_of(stock.weight(), numbers)
+    body_of(stock.weight(), stock.numbers().rgs())
 }
 
 /// A ball 27 in round, of a weight in 0.01 lb and lowest, middle and highest RG in 0.001 in.

@@ -61,6 +61,18 @@ pub enum Trouble {
     },
     /// No lane in the catalog has this id.
     UnknownLane(UnknownLane),
+    /// Neither the catalog nor the bowler has a ball of this name.
+    NoSuchBall {
+        /// What was asked for.
+        asked: String,
+        /// The nearest name there is.
+        nearest: Option<String>,
+    },
+    /// An owned ball can't be rolled while nobody knows what it is made of.
+    CoverNotKnown {
+        /// What the bowler calls it.
+        ball: String,
+    },
     /// The physics has no roll for these numbers.
     NoRoll(Impossible),
     /// The rules lack something the consultation can't do without.
@@ -132,6 +144,22 @@ impl fmt::Display for Trouble {
                 "{named} balls were named; expected one, or two to be held against each other"
             ),
             Trouble::UnknownLane(unknown) => write!(f, "{unknown}"),
+            Trouble::NoSuchBall { asked, nearest } => {
+                write!(
+                    f,
+                    "no ball `{}` in the catalog or among the balls owned",
+                    crate::document::clean(asked)
+                )?;
+                match nearest {
+                    Some(name) => write!(f, "; did you mean `{name}`?"),
+                    None => Ok(()),
+                }
+            }
+            Trouble::CoverNotKnown { ball } => write!(
+                f,
+                "nobody knows the cover of `{}`; tell it as `cover` beside the ball, or its `model` in the catalog",
+                crate::document::clean(ball)
+            ),
             Trouble::NoRoll(why) => write!(f, "there is no roll to tell: {why}"),
             Trouble::Rules(text) => write!(f, "the rules can't be used: {text}"),
         }

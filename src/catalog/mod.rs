@@ -14,6 +14,7 @@ mod shelf;
 mod table;
 mod words;
 
+pub use cores::CoreNumbers;
 pub use lane_row::LaneRow;
 pub use lanes::{LANE_WORDS, Lanes};
 pub use model::Model;
@@ -22,7 +23,7 @@ pub use quote::{Grip, Order, Quote};
 pub use shelf::{ShelfUnit, Stock};
 pub use words::{Colour, Core, Cover, Finish, Tier};
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 use std::path::Path;
 use std::sync::Arc;
@@ -39,6 +40,8 @@ pub struct Catalog {
     stock: Vec<Stock>,
     prices: PriceList,
     lanes: Arc<Lanes>,
+    /// Every model and weight that is made, on the shelf or not.
+    cores: BTreeMap<(String, i64), CoreNumbers>,
     questions: BTreeSet<String>,
     digest: String,
 }
@@ -136,6 +139,7 @@ impl Catalog {
                     stock,
                     prices,
                     lanes: Arc::new(lanes),
+                    cores: cores.owned(),
                     questions: cores.questions,
                     digest,
                 })
@@ -253,6 +257,13 @@ impl Catalog {
     #[must_use]
     pub fn stock(&self) -> &[Stock] {
         &self.stock
+    }
+
+    /// The core numbers of every model in every weight it is made in, on the shelf or not: model id, weight in 0.01 lb, numbers. Sorted by
+    /// id, then weight.
+    pub fn core_numbers(&self) -> impl ExactSizeIterator<Item = (&str, i64, CoreNumbers)> {
+        let all = self.cores.iter();
+        all.map(|((model, weight), core)| (model.as_str(), *weight, *core))
     }
 
     /// The price list.

@@ -69,6 +69,11 @@ pub(super) fn columns() -> Vec<StageFact<BallCandidate>> {
     ]
 }
 
+/// Where each ball has finished hooking, from the first facts given: those of the hand.
+pub(super) fn slip_ends(balls: &[BallCandidate], given: &Given<'_>) -> Vec<Interval> {
+    FEET.of(balls, given, ENDS)
+}
+
 /// How a result becomes whole steps.
 struct Steps {
     a_unit: f64,

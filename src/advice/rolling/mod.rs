@@ -310,9 +310,3 @@ fn because(way: Way, ball: &str, wanted: Wanted) -> String {
         }
     }
 }
-// SEAM
-impl Shop {
-    fn roll_ball(&self, _b: &Bowler, id: &str) -> Result<RollBall, Trouble> {
-        Err(Trouble::Rules(id.to_owned()))
-    }
-}
