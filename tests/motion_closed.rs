@@ -5,6 +5,8 @@
 
 #![allow(clippy::unwrap_used)]
 
+#[path = "motion_closed/boxes.rs"]
+mod boxes;
 #[path = "motion_closed/derived.rs"]
 mod derived;
 #[path = "motion_closed/line.rs"]

@@ -83,6 +83,9 @@ impl Case {
         if bowler.answer("check.symptoms").is_some() || bowler.answer("check.rest_test").is_some() {
             questions.push(Question::Refit);
         }
+        if !bowler.owned().is_empty() {
+            questions.push(Question::Upgrade);
+        }
         Ok(Case {
             file: document.name().to_owned(),
             bowler,

@@ -182,7 +182,7 @@ fn about(ball: &OwnedBall) -> String {
     parts.extend(ball.games().map(|count| games.write(count)));
     let since = ball.games_since_service();
     parts.extend(since.map(|count| format!("{} since its last service", games.write(count))));
-    parts.join(", ")
+    parts.join("; ")
 }
 
 fn role(ball: &OwnedBall, intends: bool) -> &'static str {

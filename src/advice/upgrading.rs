@@ -181,7 +181,10 @@ impl Consultation<'_> {
         };
         Ok(NextBall {
             triggers: self.shop.steps("upgrade.trigger", &consultation.situation),
-            against: chosen.and_then(|c| self.against_owned(motions, c)),
+            // A ball for single pins is to go straight; nobody asks how it differs.
+            against: chosen
+                .filter(|_| gap.word != "spare_ball")
+                .and_then(|c| self.against_owned(motions, c)),
             pick: found.picks.into_iter().next(),
             near_misses: found.near_misses,
             cautions: consultation.cautions,

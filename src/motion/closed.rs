@@ -7,8 +7,10 @@
 //! The oil is taken as one zone, alike on every board, that ends at the middle of its ramp; the dry follows. The crosswise ratio is
 //! left out: [`path`](super::path) has it.
 
+mod between;
 mod course;
 
+pub use between::{Between, Rolling};
 pub use course::{Course, Place};
 
 use super::{Angle, Friction, Lane, Length, Release, Speed, Spin};
@@ -126,6 +128,25 @@ impl Thrown {
         }
         sent(last)
     }
+}
+
+/// The angle between the release and the direction when slip has ended, whatever the friction: the most this hand can turn a ball with this
+/// `beta` and radius.
+pub fn most_turn(thrown: &Thrown, beta: f64, radius: Length) -> Angle {
+    between(thrown.velocity, thrown.finished(beta, radius))
+}
+
+/// The direction at the pins on the line whose farthest-out place is where the oil ends.
+pub fn entry(
+    thrown: &Thrown,
+    beta: f64,
+    radius: Length,
+    lane: &Lane,
+    friction: &Friction,
+) -> Angle {
+    let line = thrown.farthest_where_oil_ends(beta, radius, lane, friction);
+    let course = Course::of(&line, beta, radius, lane, friction);
+    course.at(lane.length()).direction()
 }
 
 /// The whole roll of a ball with moment of inertia `beta` times mass times radius squared (0.01 to 2; a solid ball alike all

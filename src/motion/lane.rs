@@ -19,6 +19,10 @@ impl Friction {
         within("friction in the oil", oil, 0.001, dry, "")?;
         Ok(Friction { oil, dry })
     }
+    /// No friction at all: the ball keeps its speed and turns as a free body. For checks; no lane is like that.
+    pub const fn none() -> Friction {
+        Friction { oil: 0.0, dry: 0.0 }
+    }
     /// In the oil.
     pub fn oil(&self) -> f64 {
         self.oil
@@ -124,6 +128,10 @@ impl Lane {
     /// How far the oil goes.
     pub fn oil(&self) -> Length {
         Length::metres(self.oil)
+    }
+    /// Where the oil ends if it is taken as one zone: at the middle of its ramp.
+    pub fn oil_ends(&self) -> Length {
+        Length::metres(self.oil - self.ramp / 2.0)
     }
     /// How wide one board is.
     pub fn board(&self) -> Length {

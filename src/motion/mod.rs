@@ -22,6 +22,7 @@ mod lane;
 pub mod path;
 pub mod quantity;
 mod release;
+mod stepper;
 
 pub use ball::{Attitude, Ball};
 pub use impossible::Impossible;

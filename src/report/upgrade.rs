@@ -101,7 +101,10 @@ fn before(page: &mut Page<'_>, upgrade: &Upgrade) {
     if upgrade.before().is_empty() {
         return;
     }
-    page.heading("Before you buy anything");
+    page.heading(match upgrade.next().is_empty() {
+        true => "What to do instead of buying",
+        false => "Before you buy anything",
+    });
     for (step, place) in upgrade.before().iter().zip(1..) {
         let words = step_words(page, step);
         page.item(2, &format!("{place}. "), &words);
@@ -209,7 +212,7 @@ fn against_words(against: &Against) -> String {
     );
     let feet = range(against.sooner, ["foot", "feet"], ["sooner", "later"], "");
     format!(
-        "Against your {}, by our reckoning: {boards} at the pins, and finished hooking {feet}.",
+        "Against {}, by our reckoning: {boards} at the pins, and finished hooking {feet}.",
         against.owned
     )
 }
@@ -276,7 +279,8 @@ fn gap_lines(page: &mut Page<'_>, gap: &BallGap) {
 }
 
 fn owned(page: &mut Page<'_>, upgrade: &Upgrade) {
-    if upgrade.owned().is_empty() {
+    let held_back = upgrade.is_held() && page.audience() != Audience::Fitter;
+    if upgrade.owned().is_empty() || held_back {
         return;
     }
     page.heading(&match upgrade.lane() {

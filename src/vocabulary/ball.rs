@@ -273,5 +273,6 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
         ),
     ];
     facts.extend(super::roll::columns());
+    facts.extend(super::upgrade::columns());
     facts
 }

@@ -2,9 +2,11 @@
 
 use super::answers::number;
 use super::grip::WordCandidate;
+use super::roll::slip_ends;
 use super::settled::settled;
-use super::stage::{Column::Fixed, StageFact};
+use super::stage::{Column, Given, StageFact};
 use super::words::GAPS;
+use super::{BallCandidate, Interval};
 use crate::notation::Notation::{Count, Counted, Feet, Percent};
 use crate::rules::{Fact, Kind};
 
@@ -15,8 +17,60 @@ pub fn gap_facts() -> Vec<StageFact<WordCandidate>> {
         meaning: "what the balls owned may lack",
         kind: Kind::Choice(GAPS),
         from: "gaps a fitter looks for",
-        column: Fixed(|c| c.0),
+        column: Column::Fixed(|c| c.0),
     }]
+}
+
+/// What a place down the lane is held against: the facts of the hand, then one of the balls owned.
+macro_rules! hand_and {
+    ($fact:literal) => {
+        &[
+            "bowler.speed",
+            "bowler.rev_rate",
+            "bowler.rotation",
+            "bowler.tilt",
+            "bowler.lanes",
+            $fact,
+        ]
+    };
+}
+
+/// Where each ball has finished hooking, less the place that is given last.
+fn past(balls: &[BallCandidate], given: &Given<'_>) -> Vec<Interval> {
+    let ends = slip_ends(balls, given).into_iter();
+    ends.map(|end| end.minus(given.at(5))).collect()
+}
+
+/// Facts of a ball from the shelf beside those owned.
+pub(super) fn columns() -> Vec<StageFact<BallCandidate>> {
+    let from = "where it has finished hooking, against the balls owned";
+    let feet = |least| number(Feet, least, 6_000);
+    vec![
+        StageFact {
+            name: "match.after_soonest",
+            meaning: "how far after the owned ball that hooks soonest it has finished hooking",
+            kind: feet(-6_000),
+            from,
+            column: Column::Together(hand_and!("upgrade.soonest"), past),
+        },
+        StageFact {
+            name: "match.after_latest",
+            meaning: "how far after the owned ball that hooks latest it has finished hooking",
+            kind: feet(-6_000),
+            from,
+            column: Column::Together(hand_and!("upgrade.latest"), past),
+        },
+        StageFact {
+            name: "match.from_between",
+            meaning: "how far from the middle of the widest gap between two owned balls it has finished hooking",
+            kind: feet(0),
+            from,
+            column: Column::Together(hand_and!("upgrade.between"), |balls, given| {
+                let past = past(balls, given).into_iter();
+                past.map(Interval::distance).collect()
+            }),
+        },
+    ]
 }
 
 /// The facts of the upgrade path.

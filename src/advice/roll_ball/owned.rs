@@ -14,7 +14,7 @@ const SOME_WEIGHT: i64 = 1400;
 
 impl Shop {
     /// An owned ball as the physics sees it.
-    pub(super) fn owned_roll_ball(
+    pub(in crate::advice) fn owned_roll_ball(
         &self,
         bowler: &Bowler,
         owned: &OwnedBall,

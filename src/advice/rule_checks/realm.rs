@@ -270,6 +270,7 @@ fn prices(shop: &Shop) -> BTreeMap<FactId, Interval> {
     };
     let known = [
         ("price.plug", Interval::point(list.quote(&plug).total())),
+        ("price.inserts", Interval::point(list.finger_inserts())),
         ("price.redrill", redrill(2).or(redrill(3))),
     ];
     let named = |(name, price): (&str, Interval)| Some((shop.vocabulary().id(name)?, price));

@@ -42,7 +42,7 @@ pub struct ChangedCase {
 /// One thing that is otherwise.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OutcomeChange {
-    /// What kind of thing: `settled`, `cause`, `gap`, `doubled`, `pick`, `rolled`, `said`, `number`, `caution`, `step`, `bill`,
+    /// What kind of thing: `settled`, `cause`, `gap`, `doubled`, `next`, `pick`, `rolled`, `said`, `number`, `caution`, `step`, `bill`,
     /// `offer`, `drill_today`, `held` or `answer`;
     /// `further` for a ball that isn't among the picks shown, its points before and now.
     pub kind: &'static str,
@@ -156,15 +156,15 @@ impl Pair<'_> {
             let mut lines = match (*kind, value) {
                 ("settled", Some(value)) => both.stage(name, value),
                 ("settled", None) => self.of_other_values(name, [was, is]),
-                ("pick" | "cause", Some(value)) => both.ranked(kind, value),
-                ("pick" | "cause", None) => both.place(kind, [was, is]),
+                ("pick" | "cause" | "gap" | "next", Some(value)) => both.ranked(kind, value),
+                ("pick" | "cause" | "gap" | "next", None) => both.place(kind, [was, is]),
                 ("number", _) => both.number(name),
                 _ => Vec::new(),
             };
             if value.is_some() && lines.is_empty() {
                 continue;
             }
-            if lines.is_empty() && matches!(*kind, "pick" | "cause" | "number") {
+            if lines.is_empty() && matches!(*kind, "pick" | "cause" | "gap" | "next" | "number") {
                 lines = settled_lines(&found);
             }
             let of = value.filter(|_| *kind != "settled").unwrap_or(name);

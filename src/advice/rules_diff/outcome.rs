@@ -7,7 +7,7 @@ use crate::advice::case::{Answer, Case, Question};
 use crate::advice::offers::Offers;
 use crate::advice::reason::{Caution, Reason};
 use crate::advice::refit::Refit;
-use crate::advice::result::Advice;
+use crate::advice::result::{Advice, Settled};
 use crate::advice::shop::Shop;
 use crate::advice::spec::{SpecNumber, WorkStep};
 use crate::bowler::Bowler;
@@ -18,13 +18,14 @@ use crate::vocabulary::words;
 /// How many picks and causes are compared: so many a customer is told of.
 pub(super) const SHOWN: usize = 3;
 /// The kinds of things in the order they are told.
-const ORDER: [&str; 15] = [
+const ORDER: [&str; 16] = [
     "answer",
     "held",
     "settled",
     "cause",
     "gap",
     "doubled",
+    "next",
     "pick",
     "rolled",
     "said",
@@ -72,7 +73,7 @@ impl Ledgers {
         found.map(Vec::as_slice).unwrap_or_default()
     }
 
-    fn add(&mut self, kind: &'static str, name: &str, lines: &[Reason]) {
+    pub(super) fn add(&mut self, kind: &'static str, name: &str, lines: &[Reason]) {
         let all = self.0.entry((kind, name.to_owned())).or_default();
         all.extend(lines.iter().cloned());
     }
@@ -126,11 +127,7 @@ impl Outcome {
 
     fn advice(&mut self, advice: &Advice) {
         for settled in advice.settled() {
-            self.add("settled", settled.stage(), settled.value());
-            let key = ("settled", settled.stage().to_owned());
-            self.totals.insert(key, settled.total());
-            self.ledgers
-                .add("settled", settled.stage(), settled.lines());
+            self.settled(settled);
             // What was fixed against a rule stands among the cautions of its stage.
             let against = advice
                 .cautions()
@@ -166,6 +163,13 @@ impl Outcome {
             self.add("bill", "", bill.total());
         }
         self.offers(advice.offers());
+    }
+
+    pub(super) fn settled(&mut self, settled: &Settled) {
+        let (stage, total) = (settled.stage(), settled.total());
+        self.add("settled", stage, settled.value());
+        self.totals.insert(("settled", stage.to_owned()), total);
+        self.ledgers.add("settled", stage, settled.lines());
     }
 
     fn refit(&mut self, refit: &Refit) {

@@ -97,6 +97,28 @@ impl Piece {
     }
 }
 
+/// A lane as one cover finds it: the oil as one zone.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Surface {
+    pub(super) oil: f64,
+    pub(super) dry: f64,
+    /// Where the oil ends, m.
+    pub(super) ends: f64,
+    /// Where the pins are, m.
+    pub(super) length: f64,
+}
+
+impl Surface {
+    pub(super) fn of(lane: &Lane, friction: &Friction) -> Surface {
+        Surface {
+            oil: friction.oil,
+            dry: friction.dry,
+            ends: lane.oil_ends().as_metres(),
+            length: lane.length,
+        }
+    }
+}
+
 /// The course of one ball: where it is at any place down the lane. Beyond the pins the dry goes on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Course {
@@ -124,9 +146,23 @@ impl Course {
             true => slip.map(|part| part / speed),
             false => [0.0; 2],
         };
+        let all = beta / (1.0 + beta) * speed;
         let turned = 1.0 / (beta * radius.as_metres());
+        let surface = Surface::of(lane, friction);
+        Course::sliding(thrown.velocity, thrown.spin, along, all, turned, &surface)
+    }
+
+    /// The course from this velocity and spin, with the slip in this direction, and so much change of velocity to its end.
+    pub(super) fn sliding(
+        velocity: [f64; 2],
+        spin: [f64; 3],
+        along: [f64; 2],
+        all: f64,
+        turned: f64,
+        surface: &Surface,
+    ) -> Course {
         // Seconds to the end of slip are these over the friction.
-        let needed = beta / (1.0 + beta) * speed / GRAVITY;
+        let needed = all / GRAVITY;
         let piece = |start: Place, friction: f64| Piece {
             start,
             pull: along.map(|part| -friction * GRAVITY * part),
@@ -140,24 +176,23 @@ impl Course {
             seconds: 0.0,
             down: 0.0,
             across: 0.0,
-            velocity: thrown.velocity,
-            spin: thrown.spin,
+            velocity,
+            spin,
             slip_left: if needed > 0.0 { 1.0 } else { 0.0 },
         };
-        let oil_ends = lane.oil - lane.ramp / 2.0;
-        let mut oil = piece(start, friction.oil);
+        let mut oil = piece(start, surface.oil);
         let done = oil.after(oil.until, turned);
-        let dry = match done.down <= oil_ends {
+        let dry = match done.down <= surface.ends {
             true => piece(
                 Place {
                     slip_left: 0.0,
                     ..done
                 },
-                friction.dry,
+                surface.dry,
             ),
             false => {
-                oil.until = oil.seconds_to(oil_ends);
-                piece(oil.after(oil.until, turned), friction.dry)
+                oil.until = oil.seconds_to(surface.ends);
+                piece(oil.after(oil.until, turned), surface.dry)
             }
         };
         let mut finished = dry.after(dry.until - dry.start.seconds, turned);
@@ -171,8 +206,8 @@ impl Course {
         Course {
             pieces: [oil, dry, rolls],
             turned,
-            oil: oil_ends,
-            lane: lane.length,
+            oil: surface.ends,
+            lane: surface.length,
         }
     }
 

@@ -29,7 +29,12 @@ pub(super) fn draw(canvas: &mut Canvas, plot: &Plot, scale: &Scale) {
         let y = scale.down(plot.oil);
         canvas.line("oil", (LEFT, y), (RIGHT, y), OIL);
     }
-    canvas.line("zero", scale.spot(0.0, LANE), scale.spot(0.0, 0.0), ZERO);
+    // Where the first ball is in the gutter there is nothing to count from.
+    let gutter = plot.against.as_ref().and_then(|first| first.gutter);
+    let end = gutter
+        .filter(|feet| (1.0..=LANE).contains(feet))
+        .unwrap_or(LANE);
+    canvas.line("zero", scale.spot(0.0, end), scale.spot(0.0, 0.0), ZERO);
     canvas.path(
         "line",
         &edge(plot, scale, |place| place.boards),

@@ -17,7 +17,7 @@ pub(super) fn write(canvas: &mut Canvas, plot: &Plot, scale: &Scale, at: Spot, w
     entry("The lane:", &lane(plot), 2);
     entry("The line:", &line(plot), 3);
     if plot.against.is_some() {
-        entry("The range:", &range(plot), 4);
+        entry("The range:", &range(plot), 5);
     }
     entry("Taken for granted:", &plot.assumed.join(" "), 3);
     entry("The scale:", &scale.said(), 2);
@@ -26,7 +26,9 @@ pub(super) fn write(canvas: &mut Canvas, plot: &Plot, scale: &Scale, at: Spot, w
 }
 
 fn lane(plot: &Plot) -> String {
-    if (0.0..=60.0).contains(&plot.oil) {
+    if plot.lane.is_empty() {
+        String::new()
+    } else if (0.0..=60.0).contains(&plot.oil) {
         format!("{}, {:.0} ft of oil.", plot.lane, plot.oil)
     } else {
         plot.lane.clone()
@@ -59,11 +61,19 @@ fn line(plot: &Plot) -> String {
     )
 }
 
+/// What was varied; what is a sentence of its own follows as one.
 fn range(plot: &Plot) -> String {
-    if plot.varied.is_empty() {
-        return "none was worked out.".to_owned();
-    }
-    format!("every mix of {}.", plot.varied.join("; "))
+    let (sentences, varied): (Vec<&str>, Vec<&str>) = plot
+        .varied
+        .iter()
+        .map(String::as_str)
+        .partition(|words| words.ends_with('.'));
+    let mixed = match varied.as_slice() {
+        [] => String::new(),
+        varied => format!("every mix of {}.", varied.join("; ")),
+    };
+    let all: Vec<&str> = std::iter::once(mixed.as_str()).chain(sentences).collect();
+    all.join(" ")
 }
 
 fn caution(plot: &Plot) -> String {

@@ -19,6 +19,13 @@ pub(super) const ABOVE: f64 = 11.0;
 /// Feet down the lane where the straight line is named.
 const ZERO_NAMED: f64 = 12.0;
 
+/// Two lines closer than this on paper look like one.
+const TOGETHER: f64 = 2.5;
+/// The band is named at this share of what is drawn.
+const BAND_NAMED: f64 = 0.9;
+/// Feet that a mark without a place of its own keeps from others.
+const APART: f64 = 2.5;
+
 /// A ball's name, cut where it is very long.
 pub(super) fn name(thrown: &Thrown) -> String {
     letters::lines(&words::the(&thrown.name), NAME, WIDE * 0.7, NAMED).join(" ")
@@ -75,21 +82,17 @@ fn arrives(plot: &Plot, place: &Place) -> Vec<String> {
     match &plot.against {
         Some(first) => {
             let boards = words::boards(plot.further().0, plot.further().1);
-            words.extend(words::about(boards, span));
+            words.extend(words::about(boards, span, &name(first)));
             words.extend(entry(ball));
-            words.extend(plot.entry.map(|apart| {
-                let said = words::about(words::DEGREES, apart).join(", ");
-                format!("{said} than {}", name(first))
-            }));
+            let apart = plot
+                .entry
+                .map(|apart| words::about(words::DEGREES, apart, &name(first)));
+            words.extend(apart.into_iter().flatten());
         }
         None => {
             let boards = words::boards(plot.aside().0, plot.aside().1);
-            let mut off = words::about(boards, span);
-            off.truncate(1);
-            words.extend(
-                off.into_iter()
-                    .map(|off| format!("{off} of its straight line")),
-            );
+            let off = words::about(boards, span, "").into_iter().take(1);
+            words.extend(off.map(|off| format!("{off} of its straight line")));
             words.extend(entry(ball));
         }
     }
@@ -112,39 +115,46 @@ fn unfinished(thrown: &Thrown) -> Option<String> {
     at_pins.then(|| "hasn't finished hooking at the pins".to_owned())
 }
 
-/// Where each has finished hooking.
+/// Where each has finished hooking; one mark for both where that is the same foot.
 fn finished(plot: &Plot, scale: &Scale) -> Vec<Label> {
-    let place = |feet: f64| plot.at(feet).map(|place| scale.spot(place.boards, feet));
-    let own = plot
-        .ball
-        .finished
-        .and_then(|feet| place(feet).map(|spot| (feet, spot)));
+    let own = plot.ball.finished.and_then(|feet| {
+        let place = plot.at(feet)?;
+        Some((feet, scale.spot(place.boards, feet)))
+    });
     let other = plot.against.as_ref().and_then(|first| {
         let feet = first.finished.filter(|feet| (0.0..=LANE).contains(feet))?;
         Some((first, feet, scale.spot(0.0, feet)))
     });
+    let done = |name: &str| format!("{} has finished hooking", capitalised(name));
     let mut labels = Vec::new();
+    if let (Some((feet, spot)), Some((first, ..))) = (own, &other)
+        && same_foot(plot)
+    {
+        let name = format!("Here both have finished hooking: {}", words::feet(feet));
+        let sooner = plot
+            .sooner
+            .and_then(|(_, least, most)| words::FEET.range(least, most));
+        let sooner = sooner.map(|range| format!("({range} than {})", self::name(first)));
+        return vec![level(spot, std::iter::once(name).chain(sooner).collect())];
+    }
     if let Some((feet, spot)) = own {
-        let mut words = vec![
-            format!("{} has finished hooking", capitalised(&name(&plot.ball))),
-            words::feet(feet),
-        ];
+        let mut words = vec![done(&name(&plot.ball)), words::feet(feet)];
         if let (Some(span), Some((first, ..))) = (plot.sooner, &other) {
-            let said = words::about(words::FEET, span).join(", ");
-            let joint = if said.starts_with("the same") {
-                "as"
-            } else {
-                "than"
-            };
-            words.push(format!("{said} {joint} {}", name(first)));
+            words.extend(words::about(words::FEET, span, &name(first)));
         }
         labels.push(level(spot, words));
     }
     if let Some((first, feet, spot)) = other {
-        let name = format!("{} has finished hooking", capitalised(&name(first)));
-        labels.push(level(spot, vec![name, words::feet(feet)]));
+        labels.push(level(spot, vec![done(&name(first)), words::feet(feet)]));
     }
     labels
+}
+
+/// Whether both have finished hooking at what is written as the same foot.
+fn same_foot(plot: &Plot) -> bool {
+    let first = plot.against.as_ref().and_then(|first| first.finished);
+    let apart = plot.ball.finished.zip(first);
+    apart.is_some_and(|(a, b)| libm::round(a) == libm::round(b) && (a - b).abs() < 0.6)
 }
 
 /// Where a ball falls off the lane, beyond which nothing is drawn of it.
@@ -153,7 +163,7 @@ fn in_the_gutter(plot: &Plot, scale: &Scale) -> Vec<Label> {
     let words = |thrown: &Thrown, feet: f64| {
         vec![
             format!("{} falls into the gutter", capitalised(&name(thrown))),
-            words::feet(feet),
+            format!("{}; nothing is drawn of it beyond", words::feet(feet)),
         ]
     };
     if let Some(feet) = plot.ball.gutter {
@@ -176,7 +186,7 @@ fn in_the_gutter(plot: &Plot, scale: &Scale) -> Vec<Label> {
 
 /// The range: a place in it, between the line and its farther edge.
 fn the_band(plot: &Plot, scale: &Scale) -> Option<Label> {
-    let place = plot.at(0.9 * plot.end())?;
+    let place = plot.at(BAND_NAMED * plot.end())?;
     if !has_band(plot, scale) {
         return None;
     }
@@ -196,15 +206,33 @@ fn the_band(plot: &Plot, scale: &Scale) -> Option<Label> {
     Some(level(scale.spot(inside, place.feet), words))
 }
 
-/// The line itself, named where it has left the straight one; halfway down if it never does.
+/// The line itself, named where it has left the straight one, away from other marks; halfway down if it never does.
 fn the_line(plot: &Plot, scale: &Scale) -> Option<Label> {
     let most = plot.along.iter().map(|place| place.boards.abs());
     let most = most.fold(0.0, f64::max);
-    let left = plot
+    let others = [
+        plot.ball.finished,
+        plot.against.as_ref().and_then(|first| first.finished),
+        plot.ball.farthest.map(|(feet, _)| feet),
+        Some(plot.oil),
+        Some(BAND_NAMED * plot.end()),
+    ];
+    let free = |feet: f64| {
+        others
+            .iter()
+            .flatten()
+            .all(|other| (other - feet).abs() >= APART)
+    };
+    let mut left = plot
         .along
         .iter()
-        .find(|place| place.boards.abs() >= 0.3 * most && place.boards.abs() * scale.board >= 3.0);
-    let place = match left {
+        .filter(|place| place.boards.abs() >= 0.15 * most)
+        .filter(|place| place.boards.abs() * scale.board >= 3.0);
+    let place = match left
+        .clone()
+        .find(|place| free(place.feet))
+        .or_else(|| left.next())
+    {
         Some(place) => *place,
         None => plot.at(plot.end() / 2.0)?,
     };
@@ -241,5 +269,16 @@ fn straight(plot: &Plot, scale: &Scale) -> Label {
         Some(first) => format!("The straight line: where {} would be", name(first)),
         None => "The straight line it was sent on".to_owned(),
     };
-    level(scale.spot(0.0, ZERO_NAMED), vec![words])
+    let together = plot
+        .at(ZERO_NAMED)
+        .is_some_and(|place| place.boards.abs() * scale.board < TOGETHER);
+    let both = match plot.against {
+        Some(_) => "here both run together",
+        None => "here it still runs along it",
+    };
+    let more = together.then(|| both.to_owned());
+    level(
+        scale.spot(0.0, ZERO_NAMED),
+        std::iter::once(words).chain(more).collect(),
+    )
 }

@@ -35,7 +35,7 @@ const ABOUT_LINES: usize = 2;
 /// Above the pins, for the lines that come from there.
 const OVER: f64 = 40.0;
 /// Paper for a foot of the lane, the largest first.
-const FEET: [f64; 6] = [10.0, 9.5, 9.0, 8.5, 8.0, 7.5];
+const FEET: [f64; 7] = [12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0];
 
 /// The drawing as an SVG document: one page that fits A4 and Letter alike and needs nothing from outside.
 #[must_use]
@@ -87,11 +87,21 @@ fn heading(canvas: &mut Canvas, plot: &Plot, at: Spot) -> f64 {
         canvas.text((at.0, y + 8.0), STRONG, Anchor::Start, Ink::Accent, &line);
         y += 12.0;
     }
-    for line in letters::lines(&plot.said, SAID, WIDE, SAID_LINES) {
+    for line in letters::lines(&said(plot), SAID, WIDE, SAID_LINES) {
         canvas.text((at.0, y + 16.0), SAID, Anchor::Start, Ink::Dark, &line);
         y += SAID_LEADING;
     }
     y + 4.0
+}
+
+fn said(plot: &Plot) -> String {
+    match plot.against {
+        Some(_) => plot.said.clone(),
+        None => format!(
+            "How far {} leaves the straight line it is sent on, all along the lane.",
+            marks::name(&plot.ball)
+        ),
+    }
 }
 
 fn title(plot: &Plot) -> String {
@@ -113,5 +123,5 @@ fn described(plot: &Plot, labels: &[Label]) -> String {
         "A lane seen from above, with the foul line below; the ball curves to the {}.",
         plot.side()
     );
-    format!("{} {seen} {}.", plot.said, marks.join(". "))
+    format!("{} {seen} {}.", said(plot), marks.join(". "))
 }

@@ -3,6 +3,7 @@
 use crate::advice::{Roll, Rolled};
 use crate::motion::path::Ending;
 use crate::motion::{Angle, Lane};
+use crate::report::page::capitalised;
 use crate::rules::Audience;
 
 /// As thrown, at least, at most.
@@ -150,7 +151,7 @@ fn shared(roll: &Roll) -> Plot {
     });
     let of_answers = roll.assumptions().iter().filter_map(|one| {
         let value = one.value()?;
-        Some(format!("{}: {value}.", one.meaning()))
+        Some(format!("{}: {value}.", capitalised(one.meaning())))
     });
     Plot {
         bowler: roll.bowler().to_owned(),
@@ -213,7 +214,7 @@ fn slope(launch: Angle) -> f64 {
 }
 
 /// The places on the lane that are numbers, each further down than the one before, the range in order around the middle.
-fn drawable(places: impl Iterator<Item = Place>) -> Vec<Place> {
+pub(super) fn drawable(places: impl Iterator<Item = Place>) -> Vec<Place> {
     let mut kept: Vec<Place> = Vec::new();
     for place in places {
         let numbers = [place.boards, place.least, place.most];

@@ -12,6 +12,8 @@ pub(super) struct Count {
     above: &'static str,
     below: &'static str,
     level: &'static str,
+    /// Between `level` and what it is held against.
+    joint: &'static str,
 }
 
 /// Boards to the side, in halves.
@@ -23,6 +25,7 @@ pub(super) fn boards(side: &'static str, other: &'static str) -> Count {
         above: side,
         below: other,
         level: "level",
+        joint: "with",
     }
 }
 
@@ -34,6 +37,7 @@ pub(super) const FEET: Count = Count {
     above: "sooner",
     below: "later",
     level: "the same",
+    joint: "as",
 };
 
 /// Degrees, in tenths.
@@ -44,6 +48,7 @@ pub(super) const DEGREES: Count = Count {
     above: "more",
     below: "less",
     level: "the same",
+    joint: "as",
 };
 
 impl Count {
@@ -114,17 +119,21 @@ impl Count {
     }
 }
 
-/// `about 2 boards left` and `between 1 and 3 boards left`, a line each.
-pub(super) fn about(count: Count, span: Span) -> Vec<String> {
+/// `about 2 boards left`, and `(between 1 and 3 boards left)` on a line of its own; `than` says what it is held against.
+pub(super) fn about(count: Count, span: Span, than: &str) -> Vec<String> {
     let (value, least, most) = span;
-    let first = if count.steps(value) == 0 {
-        count.far(value)
-    } else {
-        format!("about {}", count.far(value))
+    let first = match count.steps(value) {
+        0 => count.level.to_owned(),
+        _ => format!("about {}", count.far(value)),
     };
-    [Some(first), count.range(least, most)]
-        .into_iter()
-        .flatten()
+    let joint = match (than, count.steps(value)) {
+        ("", _) => String::new(),
+        (than, 0) => format!(" {} {than}", count.joint),
+        (than, _) => format!(" than {than}"),
+    };
+    let range = count.range(least, most);
+    std::iter::once(format!("{first}{joint}"))
+        .chain(range.map(|range| format!("({range})")))
         .collect()
 }
 

@@ -1,6 +1,17 @@
 //! The full rigid body, integrated from the foul line to the pins.
 
-use super::{Angle, Attitude, Ball, Friction, Impossible, Lane, Length, Release, Speed, Spin};
+mod axis;
+mod events;
+mod ground;
+mod record;
+mod rolling;
+mod run;
+mod slide;
+mod state;
+
+use super::{
+    Angle, Attitude, Ball, Friction, Impossible, Lane, Length, Release, Speed, Spin, within,
+};
 
 /// Whether the ball slips on the lane or rolls.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,6 +41,7 @@ pub struct Station {
     pub(super) velocity: [f64; 2],
     pub(super) spin: [f64; 3],
     pub(super) spin_in_ball: [f64; 3],
+    pub(super) axes: [[f64; 3]; 3],
     pub(super) slip: f64,
     pub(super) energy_lost: f64,
 }
@@ -73,6 +85,10 @@ impl Station {
     pub fn spin_in_ball(&self) -> [f64; 3] {
         self.spin_in_ball
     }
+    /// The ball's axes of lowest, middle and highest RG in the lane's frame.
+    pub fn axes(&self) -> [[f64; 3]; 3] {
+        self.axes
+    }
     /// How fast it spins in all.
     pub fn revs(&self) -> Spin {
         let [x, y, z] = self.spin;
@@ -103,6 +119,7 @@ pub struct Path {
     pub(super) axis_shift: f64,
     pub(super) axis_farthest: f64,
     pub(super) steps: usize,
+    pub(super) slopes: usize,
 }
 
 impl Path {
@@ -173,6 +190,10 @@ impl Path {
     pub fn steps(&self) -> usize {
         self.steps
     }
+    /// How often the equations were worked out for those steps.
+    pub fn slopes(&self) -> usize {
+        self.slopes
+    }
 }
 
 /// What to integrate.
@@ -190,17 +211,70 @@ pub struct Shot {
     pub friction: Friction,
 }
 
-/// Integrates a shot, to a relative error of about `tolerance` a step (1e-12 to 1e-3), and tells it at these places along the lane.
+/// How precisely to integrate, and how long.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Settings {
+    tolerance: f64,
+    most_steps: usize,
+    keeps_rolling: bool,
+}
+
+impl Settings {
+    /// To a relative error of about `tolerance` a step (1e-12 to 1e-3), in at most 400,000 steps.
+    ///
+    /// # Errors
+    /// A tolerance outside those limits.
+    pub fn new(tolerance: f64) -> Result<Settings, Impossible> {
+        Ok(Settings {
+            tolerance: within("tolerance", tolerance, 1e-12, 1e-3, "")?,
+            most_steps: 400_000,
+            keeps_rolling: false,
+        })
+    }
+    /// The same in at most so many steps.
+    pub fn in_steps(self, most_steps: usize) -> Settings {
+        Settings { most_steps, ..self }
+    }
+    /// The same, but once it rolls it keeps rolling, however much friction that asks for.
+    pub fn kept_rolling(self) -> Settings {
+        Settings {
+            keeps_rolling: true,
+            ..self
+        }
+    }
+    /// Slip when it starts again after rolling, m/s: slip must start as something, since its direction is none at zero. A hundred
+    /// times the tolerance, but not so small that the first steps are too many.
+    fn first_slip(&self) -> f64 {
+        (100.0 * self.tolerance).clamp(1e-8, 1e-6)
+    }
+    /// Slip that counts as none, m/s.
+    fn no_slip(&self) -> f64 {
+        0.1 * self.first_slip()
+    }
+}
+
+/// Integrates a shot, to a relative error of about `tolerance` a step (1e-12 to 1e-3), and tells it at these places along the lane (0 to the
+/// pins, in any order; they are told in order).
 ///
 /// # Errors
-/// A tolerance outside those limits, a ball that would hop, or one that isn't at the pins within the steps allowed.
+/// A tolerance or a place outside those limits, a ball that would hop, or one that isn't at the pins within the steps allowed.
 pub fn roll(shot: &Shot, places: &[Length], tolerance: f64) -> Result<Path, Impossible> {
-    let _ = (shot, places);
-    Err(Impossible::Outside {
-        what: "tolerance",
-        value: tolerance,
-        lowest: 1e-12,
-        highest: 1e-3,
-        unit: "",
-    })
+    roll_with(shot, places, &Settings::new(tolerance)?)
+}
+
+/// The same with more said about how.
+///
+/// # Errors
+/// As [`roll`].
+pub fn roll_with(shot: &Shot, places: &[Length], settings: &Settings) -> Result<Path, Impossible> {
+    for place in places {
+        within(
+            "place along the lane",
+            place.as_feet(),
+            0.0,
+            shot.lane.length().as_feet(),
+            "ft",
+        )?;
+    }
+    run::Run::new(shot, settings).whole(places)
 }
