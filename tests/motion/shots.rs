@@ -62,8 +62,8 @@ fn made(number: u64) -> Made {
     let spin = Spin::rpm(dice.between(50.0, 550.0));
     let rotation = dice.between(0.0, 80.0f64.to_radians());
     let tilt = dice.between(0.0, 30.0f64.to_radians());
-    let launch = dice.between(-3.0f64.to_radians(), -0.5f64.to_radians());
-    let start = dice.between(-0.25, 0.1);
+    let launch = dice.between(-2.6f64.to_radians(), -0.6f64.to_radians());
+    let start = dice.between(-0.25, 0.0);
     let oil = Length::feet(dice.between(30.0, 46.0));
     let ramp = Length::feet(dice.between(-4.0, 6.0).max(0.0));
     let ratio = dice.between(-5.0, 10.0).max(1.0);
