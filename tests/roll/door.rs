@@ -28,7 +28,7 @@ fn roll(bowler: &Path, more: &[&str]) -> Output {
 #[rstest]
 #[case::zero_speed("speed: { value: 0 mph, where: release }", REVS, TILT, &["--ball", "daisy"], "speed")]
 #[case::no_speed("", REVS, TILT, &["--ball", "daisy"], "the ball speed")]
-#[case::speed_without_a_place("speed: 16 mph", REVS, TILT, &["--ball", "daisy"], "where")]
+#[case::speed_without_a_place("speed: 16 mph", REVS, TILT, &["--ball", "daisy"], "the speed must be a map")]
 #[case::drill(SPEED, "rev_rate: 3000 rpm", TILT, &["--ball", "daisy"], "700 rpm")]
 #[case::no_revs(SPEED, "", TILT, &["--ball", "daisy"], "the rev rate")]
 #[case::a_level(SPEED, "rev_rate: high", TILT, &["--ball", "daisy"], "as a number")]
