@@ -4,6 +4,8 @@
 
 #[path = "catalog/faults.rs"]
 mod faults;
+#[path = "catalog/lanes.rs"]
+mod lanes;
 
 use std::collections::BTreeSet;
 use std::path::Path;

@@ -5,10 +5,12 @@ use std::path::{Path, PathBuf};
 use super::outcome::Trouble;
 use super::refit::Refit;
 use super::result::Advice;
+use super::roll::Roll;
 use super::shop::Shop;
+use super::upgrade::Upgrade;
 use crate::bowler::Bowler;
 use crate::document::{
-    Content, Document, Fault, Faults, Format, Node, Reader, clean, yaml_and_json_in,
+    Content, Document, Fault, Faults, Fields, Format, Node, Reader, clean, yaml_and_json_in,
 };
 
 /// The longest ball id that is taken, in characters.
@@ -37,6 +39,15 @@ pub enum Question {
     Used,
     /// What is wrong with a fit.
     Refit,
+    /// Which ball comes next, and when not to buy.
+    Upgrade,
+    /// What one ball does on a lane, or how two differ.
+    Roll {
+        /// One or two, each `model-id@weight` or what the bowler calls it.
+        balls: Vec<String>,
+        /// The lane's id in the catalog; none for the one that the bowler's lanes stand for.
+        lane: Option<String>,
+    },
 }
 
 /// What a question came to.
@@ -46,6 +57,10 @@ pub enum Answer {
     Advice(Box<Advice>),
     /// A refit.
     Refit(Box<Refit>),
+    /// An upgrade path.
+    Upgrade(Box<Upgrade>),
+    /// A roll.
+    Roll(Box<Roll>),
 }
 
 impl Case {
@@ -67,6 +82,9 @@ impl Case {
         let mut questions = vec![Question::Advise];
         if bowler.answer("check.symptoms").is_some() || bowler.answer("check.rest_test").is_some() {
             questions.push(Question::Refit);
+        }
+        if !bowler.owned().is_empty() {
+            questions.push(Question::Upgrade);
         }
         Ok(Case {
             file: document.name().to_owned(),
@@ -160,6 +178,11 @@ impl Case {
         let shop = own.as_ref().unwrap_or(shop);
         let advice = match question {
             Question::Refit => return Ok(Answer::Refit(Box::new(shop.refit(bowler)?))),
+            Question::Upgrade => return Ok(Answer::Upgrade(Box::new(shop.upgrade(bowler)?))),
+            Question::Roll { balls, lane } => {
+                let roll = shop.roll(bowler, balls, lane.as_deref())?;
+                return Ok(Answer::Roll(Box::new(roll)));
+            }
             Question::Advise => shop.advise(bowler),
             Question::Fit(ball) => shop.fit(bowler, ball),
             Question::Used => shop.fit_used(bowler),
@@ -210,6 +233,61 @@ fn file_within<'d>(
     }
 }
 
+/// What a case asks: at most one of the keys that say so.
+fn question<'d>(fields: &mut Fields<'d>, reader: &mut Reader<'d>) -> Question {
+    let mut asked: Vec<(&'d Node, Question)> = Vec::new();
+    for (key, question) in [
+        ("used", Question::Used),
+        ("refit", Question::Refit),
+        ("upgrade", Question::Upgrade),
+    ] {
+        if let Some(node) = fields.take(key)
+            && reader.flag(node, key) == Some(true)
+        {
+            asked.push((node, question));
+        }
+    }
+    let lane = fields.take("lane");
+    if let Some(node) = fields.take("ball")
+        && let Some(ball) = ball(node, reader)
+    {
+        asked.push((node, Question::Fit(ball)));
+    }
+    match fields.take("roll") {
+        Some(node) => {
+            let balls = reader.list(node, "the balls").unwrap_or(&[]);
+            if !(1..=2).contains(&balls.len()) {
+                reader.fault(node, "shape", "`roll` names one ball or two");
+            }
+            let balls = balls.iter().filter_map(|node| ball(node, reader)).collect();
+            let lane = lane.and_then(|node| reader.text(node, "the lane"));
+            let lane = lane.map(str::to_owned);
+            asked.push((node, Question::Roll { balls, lane }));
+        }
+        None => {
+            if let Some(node) = lane {
+                reader.fault(node, "contradiction", "`lane` belongs to `roll`");
+            }
+        }
+    }
+    if let [_, (node, _), ..] = asked.as_slice() {
+        let message =
+            "a case asks one question: `ball`, `used: yes`, `refit: yes`, `upgrade: yes` or `roll`";
+        reader.fault(node, "contradiction", message);
+    }
+    let first = asked.into_iter().next();
+    first.map_or(Question::Advise, |(_, question)| question)
+}
+
+/// The id of a ball, or what somebody calls it.
+fn ball<'d>(node: &'d Node, reader: &mut Reader<'d>) -> Option<String> {
+    let name = reader.text(node, "the ball")?;
+    if name.chars().count() > LONGEST_BALL {
+        reader.fault(node, "shape", "a ball's id isn't as long as that");
+    }
+    Some(name.to_owned())
+}
+
 fn read_case<'d>(document: &'d Document) -> Result<Case, Faults> {
     let mut reader = Reader::new(document);
     let mut faults = Faults::new();
@@ -235,26 +313,7 @@ fn read_case<'d>(document: &'d Document) -> Result<Case, Faults> {
     let overlay = overlay.and_then(|node| file_within(node, "overlay", &mut reader, &mut faults));
     let prices = fields.take("prices");
     let prices = prices.and_then(|node| file_within(node, "prices", &mut reader, &mut faults));
-    let mut flag = |key, reader: &mut Reader<'d>| {
-        let node: Option<&'d Node> = fields.take(key);
-        let said = node.and_then(|node| reader.flag(node, key));
-        (node, said == Some(true))
-    };
-    let (_, used) = flag("used", &mut reader);
-    let (at, refit) = flag("refit", &mut reader);
-    let ball = fields.take("ball");
-    let name = ball.and_then(|node| reader.text(node, "the ball"));
-    if let Some(node) = ball
-        && name.is_some_and(|name| name.chars().count() > LONGEST_BALL)
-    {
-        reader.fault(node, "shape", "a ball's id isn't as long as that");
-    }
-    if let Some(node) = [at, ball].into_iter().flatten().next()
-        && usize::from(used) + usize::from(refit) + usize::from(ball.is_some()) > 1
-    {
-        let message = "a case asks one question: `ball`, `used: yes` or `refit: yes`";
-        reader.fault(node, "contradiction", message);
-    }
+    let question = question(&mut fields, &mut reader);
     let mut expected = Vec::new();
     if let Some(node) = fields.require("expect", &mut reader)
         && let Some(mut wanted) = reader.fields(node, "what is expected")
@@ -285,12 +344,7 @@ fn read_case<'d>(document: &'d Document) -> Result<Case, Faults> {
         Some(bowler) if faults.is_empty() => Ok(Case {
             file: document.name().to_owned(),
             bowler,
-            questions: vec![match name {
-                Some(ball) => Question::Fit(ball.to_owned()),
-                None if refit => Question::Refit,
-                None if used => Question::Used,
-                None => Question::Advise,
-            }],
+            questions: vec![question],
             overlay,
             prices,
             practice,

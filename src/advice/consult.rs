@@ -204,6 +204,8 @@ impl<'s> Consultation<'s> {
         let mut redrill = Order::redrill(holes);
         redrill.grip = Grip::Fingertip;
         redrill.slug = holes == 3;
+        let inserts = Interval::point(prices.finger_inserts());
+        self.situation.set("price.inserts", inserts);
         for (fact, order) in [("price.plug", plug), ("price.redrill", redrill)] {
             self.situation
                 .set(fact, Interval::point(prices.quote(&order).total()));

@@ -105,7 +105,7 @@ impl Standing<'_> {
     }
 
     /// The candidate that is meant; without a weight, the one that stands best.
-    fn meant(&self, ball: &str) -> Result<usize, Trouble> {
+    pub(super) fn meant(&self, ball: &str) -> Result<usize, Trouble> {
         let named = self.shop.named(ball)?;
         let said = self.shop.in_the_weight_said(&named)?;
         Ok(said.unwrap_or_else(|| {

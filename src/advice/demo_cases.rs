@@ -20,6 +20,7 @@ const FILES: &[(&str, &str)] = files![
     "present.yaml",
     "sore-thumb.yaml",
     "straight-only.yaml",
+    "two-balls.yaml",
     "two-handed-no-thumb.yaml",
 ];
 

@@ -2,7 +2,9 @@
 
 use std::fmt;
 
+use crate::catalog::UnknownLane;
 use crate::document::Faults;
+use crate::motion::Impossible;
 
 /// Why there is no advice.
 #[derive(Debug)]
@@ -47,6 +49,32 @@ pub enum Trouble {
     },
     /// No fit card tells of a drilled ball.
     NoUsedBall,
+    /// Something has to be measured before a roll can be told.
+    NotMeasured {
+        /// Each with how it is measured.
+        missing: Vec<String>,
+    },
+    /// A roll is told of one ball or two.
+    NotOneOrTwoBalls {
+        /// How many were named.
+        named: usize,
+    },
+    /// No lane in the catalog has this id.
+    UnknownLane(UnknownLane),
+    /// Neither the catalog nor the bowler has a ball of this name.
+    NoSuchBall {
+        /// What was asked for.
+        asked: String,
+        /// The nearest name there is.
+        nearest: Option<String>,
+    },
+    /// An owned ball can't be rolled while nobody knows what it is made of.
+    CoverNotKnown {
+        /// What the bowler calls it.
+        ball: String,
+    },
+    /// The physics has no roll for these numbers.
+    NoRoll(Impossible),
     /// The rules lack something the consultation can't do without.
     Rules(String),
 }
@@ -104,6 +132,35 @@ impl fmt::Display for Trouble {
                 f,
                 "no fit card tells of a drilled ball; read its holes off the ball and write them down as `fit_card`"
             ),
+            Trouble::NotMeasured { missing } => {
+                write!(
+                    f,
+                    "the roll can't be told yet, and nothing of it is guessed; to measure first:"
+                )?;
+                missing.iter().try_for_each(|what| write!(f, "\n- {what}"))
+            }
+            Trouble::NotOneOrTwoBalls { named } => write!(
+                f,
+                "{named} balls were named; expected one, or two to be held against each other"
+            ),
+            Trouble::UnknownLane(unknown) => write!(f, "{unknown}"),
+            Trouble::NoSuchBall { asked, nearest } => {
+                write!(
+                    f,
+                    "no ball `{}` in the catalog or among the balls owned",
+                    crate::document::clean(asked)
+                )?;
+                match nearest {
+                    Some(name) => write!(f, "; did you mean `{name}`?"),
+                    None => Ok(()),
+                }
+            }
+            Trouble::CoverNotKnown { ball } => write!(
+                f,
+                "nobody knows the cover of `{}`; tell it as `cover` beside the ball, or its `model` in the catalog",
+                crate::document::clean(ball)
+            ),
+            Trouble::NoRoll(why) => write!(f, "there is no roll to tell: {why}"),
             Trouble::Rules(text) => write!(f, "the rules can't be used: {text}"),
         }
     }

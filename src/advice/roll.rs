@@ -1,6 +1,6 @@
 //! What one ball does on a lane for a bowler, and how two differ. Plain results with getters; nothing here computes.
 
-use super::{Assumed, RollBall, Texts, WorkStep};
+use super::{Assumed, Reason, RollBall, Texts, WorkStep};
 use crate::motion::path::Path;
 use crate::motion::{Angle, Lane};
 
@@ -17,7 +17,7 @@ pub struct Roll {
     pub(crate) line: RollLine,
     pub(crate) balls: Vec<Rolled>,
     pub(crate) apart: Option<Apart>,
-    pub(crate) says: Vec<(WorkStep, Texts)>,
+    pub(crate) says: Vec<Saying>,
     pub(crate) assumptions: Vec<Assumed>,
     pub(crate) questions: Vec<String>,
     pub(crate) digest: String,
@@ -30,6 +30,7 @@ pub struct RollLine {
     pub(crate) launch: Angle,
     pub(crate) target_board: f64,
     pub(crate) because: String,
+    pub(crate) lines: Vec<Reason>,
 }
 
 /// One ball's roll.
@@ -41,14 +42,24 @@ pub struct Rolled {
     pub(crate) turn_done: f64,
 }
 
+/// A sentence or two that the rules say about a roll.
+#[derive(Clone, Debug)]
+pub struct Saying {
+    pub(crate) step: WorkStep,
+    pub(crate) texts: Texts,
+    pub(crate) balls: Vec<usize>,
+    pub(crate) for_the_fitter: bool,
+}
+
 /// How the second ball differs from the first, as a range over what isn't known well.
 #[derive(Clone, Debug)]
 pub struct Apart {
     pub(crate) along: Vec<ApartAt>,
-    pub(crate) entry: (f64, f64, f64),
+    pub(crate) entry: Option<(f64, f64, f64)>,
     pub(crate) sooner: Option<(f64, f64, f64)>,
     pub(crate) said: Texts,
     pub(crate) varied: Vec<String>,
+    pub(crate) lines: Vec<Reason>,
 }
 
 /// How far apart the two are at one place.
@@ -97,8 +108,8 @@ impl Roll {
     pub fn apart(&self) -> Option<&Apart> {
         self.apart.as_ref()
     }
-    /// What the rules say about it, each as it is said to each reader.
-    pub fn says(&self) -> &[(WorkStep, Texts)] {
+    /// What the rules say about it, in their order.
+    pub fn says(&self) -> &[Saying] {
         &self.says
     }
     /// What was assumed because it wasn't known.
@@ -132,6 +143,10 @@ impl RollLine {
     pub fn because(&self) -> &str {
         &self.because
     }
+    /// The rules behind the board it turns on, the target and the farthest start, each with its source.
+    pub fn lines(&self) -> &[Reason] {
+        &self.lines
+    }
 }
 
 impl Rolled {
@@ -153,13 +168,32 @@ impl Rolled {
     }
 }
 
+impl Saying {
+    /// The rule it comes from, with its source.
+    pub fn step(&self) -> &WorkStep {
+        &self.step
+    }
+    /// As it is said to each reader.
+    pub fn texts(&self) -> &Texts {
+        &self.texts
+    }
+    /// Whether only a fitter has a use for it.
+    pub fn is_for_the_fitter(&self) -> bool {
+        self.for_the_fitter
+    }
+    /// The balls it holds for, by their places among [`Roll::balls`].
+    pub fn balls(&self) -> &[usize] {
+        &self.balls
+    }
+}
+
 impl Apart {
     /// At every foot: boards that the second ball is further to the side it curves to, and the range of that.
     pub fn along(&self) -> &[ApartAt] {
         &self.along
     }
-    /// How much larger the second ball's entry angle is in degrees: as thrown, at least, at most.
-    pub fn entry(&self) -> (f64, f64, f64) {
+    /// How much larger the second ball's entry angle is in degrees: as thrown, at least, at most; none where one of them leaves the lane.
+    pub fn entry(&self) -> Option<(f64, f64, f64)> {
         self.entry
     }
     /// How many feet sooner the second ball has finished hooking: as thrown, at least, at most; none where one hasn't at the pins.
@@ -169,6 +203,10 @@ impl Apart {
     /// The comparison in a sentence or two, with its range.
     pub fn said(&self) -> &Texts {
         &self.said
+    }
+    /// The rules that say how far each number may be off, with their sources.
+    pub fn lines(&self) -> &[Reason] {
+        &self.lines
     }
     /// What the range was taken over, and how far, in a line each.
     pub fn varied(&self) -> &[String] {

@@ -1,7 +1,20 @@
 //! A ball as the physics of the roll sees it: from the shelf, or one the bowler owns.
 
-use super::Reason;
-use crate::motion::{Attitude, Ball, Friction};
+mod owned;
+mod words;
+
+use super::friction::{Surface, body};
+use super::outcome::Trouble;
+use super::reason::Reason;
+use super::shop::Shop;
+use super::standing::Standing;
+use super::stock::ball_name;
+use crate::bowler::{Bowler, OwnedBall};
+use crate::document::nearest;
+use crate::fitting::{Sphere, inches};
+use crate::motion::{Angle, Attitude, Ball, Friction, Impossible};
+use crate::rules::Interval;
+use crate::vocabulary::{Alone, StageWorld, all_words, layout_facts, words as lists};
 
 /// A ball as the physics of the roll sees it.
 #[derive(Clone, Debug)]
@@ -16,6 +29,103 @@ pub struct RollBall {
     pub(crate) friction: Friction,
     pub(crate) friction_lines: [Vec<Reason>; 2],
     pub(crate) assumed: Vec<String>,
+}
+
+impl Shop {
+    /// A ball as the physics of the roll sees it: one that the bowler owns, by what the bowler calls it, else one on the shelf, `model-id` or
+    /// `model-id@weight`. Without a weight it is the one that stands best for this bowler, as [`Shop::compare`] has it.
+    ///
+    /// # Errors
+    /// No such ball, none on the shelf in that weight, an owned ball whose cover isn't known, or rules that give its cover no friction.
+    pub fn roll_ball(&self, bowler: &Bowler, name: &str) -> Result<RollBall, Trouble> {
+        let asked = name.trim();
+        let called = |ball: &&OwnedBall| ball.name().is_some_and(|own| same(own, asked));
+        if let Some(owned) = bowler.owned().iter().find(called) {
+            return self.owned_roll_ball(bowler, owned);
+        }
+        let id = asked.split_once('@').map_or(asked, |(id, _)| id);
+        if self.catalog().find(id).is_err() && !id.trim().is_empty() {
+            let own = bowler.owned().iter().filter_map(OwnedBall::name);
+            let sold = self.catalog().models().map(|model| model.id());
+            return Err(Trouble::NoSuchBall {
+                nearest: nearest(id, own.chain(sold)).map(str::to_owned),
+                asked: asked.chars().take(LONGEST).collect(),
+            });
+        }
+        let standing = self.standing(bowler)?;
+        let candidate = standing.meant(asked)?;
+        let ball = &self.candidates()[candidate];
+        let stock = &self.catalog().stock()[ball.stock];
+        let model = stock.model();
+        let surface = Surface::new(model.cover())
+            .finished(model.finish())
+            .games(0);
+        let gripping = self.friction(&surface)?;
+        let mut assumed =
+            vec!["It is taken as it stands on the shelf, before it is drilled.".into()];
+        let attitude = match standing.pin_from_pap(candidate) {
+            Some(pin) => Some(attitude(pin).map_err(Trouble::NoRoll)?),
+            None => {
+                assumed.push(UNTOLD.into());
+                None
+            }
+        };
+        Ok(RollBall {
+            id: ball.id.clone(),
+            name: ball_name(stock),
+            cover: Some(ball.cover),
+            owned: false,
+            ball: body(stock).map_err(Trouble::NoRoll)?,
+            attitude,
+            friction: *gripping.friction(),
+            friction_lines: [gripping.in_oil().to_vec(), gripping.on_dry().to_vec()],
+            assumed,
+        })
+    }
+}
+
+/// The most letters of a name that a message repeats.
+const LONGEST: usize = 60;
+/// Said of a ball whose layout doesn't start from a measured PAP.
+const UNTOLD: &str = "Its pin isn't placed from a measured PAP, so its flare can't be told.";
+
+/// Whether two names are one, whatever the capitals.
+fn same(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.to_lowercase()
+}
+
+/// The pin so far from the PAP along a ball 27 in round, in 1/64 in, straight above it.
+fn attitude(pin: i64) -> Result<Attitude, Impossible> {
+    let pin = Sphere::default().degrees(inches(pin));
+    let nothing = Angle::degrees(0.0);
+    Attitude::new(Angle::degrees(pin), nothing, nothing)
+}
+
+impl Standing<'_> {
+    /// How far from the PAP the pin of a new ball would be laid out, in 1/64 in; none where its layout doesn't go by a measured PAP.
+    fn pin_from_pap(&self, candidate: usize) -> Option<i64> {
+        let rules = self.shop.rules();
+        let ball = self.shop.candidates().get(candidate)?;
+        let mut situation = self.situation.clone();
+        situation.set("settled.cover", Interval::point(ball.cover));
+        situation.set("settled.core", Interval::point(ball.core));
+        if situation.known("settled.layout").is_none() {
+            let candidates = all_words(lists::LAYOUTS);
+            let facts = layout_facts();
+            let first = {
+                let world = StageWorld::new(&situation, &facts, &candidates, |c| c.0);
+                let ranking = rules.chooser("layout", &world)?.rank(&world);
+                ranking.order().first().copied()?
+            };
+            let layout = candidates.get(first)?.0;
+            situation.set("settled.layout", Interval::point(layout));
+        }
+        let from_pap = situation.is_word("settled.layout", "pin_from_PAP");
+        let known = ["bowler.pap_over", "bowler.pap_up"];
+        let known = known.iter().all(|name| situation.get(name).is_known());
+        let value = || rules.measure("pin.from_pap", &Alone(&situation)).value();
+        (from_pap && known).then(value).flatten()
+    }
 }
 
 impl RollBall {

@@ -99,7 +99,7 @@ impl Shop {
 
     /// A shop of rules and a catalog read elsewhere.
     pub fn of(rules: RuleSet, catalog: Catalog) -> Shop {
-        let candidates = stock::candidates(&catalog);
+        let candidates = stock::candidates(&catalog, &rules);
         let mut hash = Sha256::new();
         hash.update(rules.digest());
         hash.update(catalog.digest());

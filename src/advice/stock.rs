@@ -1,11 +1,16 @@
-//! The shelf as candidates: what each would cost drilled, and what it is called.
+//! The shelf as candidates: what each would cost drilled, how it rolls, and what it is called.
 
+use std::sync::Arc;
+
+use super::friction::{Frictions, body};
 use crate::catalog::{Catalog, Grip, Order, Stock};
 use crate::notation::Notation;
+use crate::rules::RuleSet;
 use crate::vocabulary::{BallCandidate, Situation};
 
 /// Everything in stock as candidates, in the catalog's order.
-pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
+pub(super) fn candidates(catalog: &Catalog, rules: &RuleSet) -> Vec<BallCandidate> {
+    let mut frictions = Frictions::new(rules);
     let index = |i: usize| i64::try_from(i).unwrap_or(i64::MAX);
     let mut all: Vec<BallCandidate> = catalog
         .stock()
@@ -35,6 +40,9 @@ pub(super) fn candidates(catalog: &Catalog) -> Vec<BallCandidate> {
                     .fold(0, |set, colour| set | 1 << colour.index()),
                 drilled: [thumbs(Grip::Conventional), thumbs(Grip::Fingertip)],
                 cheapest: [[i64::MAX; 3]; 2],
+                friction: frictions.of(model.cover(), model.finish()),
+                beta: body(unit).map_or(0.0, |ball| ball.beta()),
+                lanes: Arc::clone(catalog.lanes()),
             }
         })
         .collect();

@@ -3,6 +3,7 @@
 use super::sheet::{Found, Sheet};
 use super::words::{COVERS, FIRST_REACTIVE};
 use crate::document::Node;
+use crate::notation::Notation;
 
 /// The most balls that are taken.
 const MOST: usize = 40;
@@ -11,9 +12,11 @@ const MOST: usize = 40;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OwnedBall {
     pub(super) name: Option<String>,
+    pub(super) model: Option<String>,
     pub(super) cover: Option<i64>,
     pub(super) weight: Option<i64>,
     pub(super) layout: Option<String>,
+    pub(super) pin_from_pap: Option<i64>,
     pub(super) surface: Option<String>,
     pub(super) games: Option<i64>,
     pub(super) games_since_service: Option<i64>,
@@ -25,6 +28,11 @@ impl OwnedBall {
     /// What the bowler calls it.
     pub fn name(&self) -> Option<&str> {
         self.name.as_deref()
+    }
+
+    /// The id of its model in a shop's catalog, as it was written.
+    pub fn model(&self) -> Option<&str> {
+        self.model.as_deref()
     }
 
     /// Its cover, as an index of [`COVERS`].
@@ -45,6 +53,11 @@ impl OwnedBall {
     /// Its layout, in the shop's words.
     pub fn layout(&self) -> Option<&str> {
         self.layout.as_deref()
+    }
+
+    /// How far the pin is from the PAP, in 1/64 in along the surface.
+    pub fn pin_from_pap(&self) -> Option<i64> {
+        self.pin_from_pap
     }
 
     /// Its surface, in the shop's words.
@@ -123,11 +136,27 @@ pub(super) fn read<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Vec<OwnedBall> 
     balls
 }
 
+/// Up to a quarter of the way round the ball, 6 3/4 in: farther from one end of the axis is nearer to the other.
+fn pin_from_pap<'d>(sheet: &mut Sheet<'d>, node: &'d Node) -> Option<i64> {
+    const CALLED: &str = "the distance from pin to PAP";
+    const MOST: i64 = 27 * 64 / 4;
+    let read = |text: &str| Notation::Length.read(text);
+    let value = sheet.reader.value(node, CALLED, read)?;
+    if (0..=MOST).contains(&value) {
+        return Some(value);
+    }
+    sheet.out_of_range(node, CALLED, Notation::Length, value, (0, MOST));
+    None
+}
+
 fn read_one<'d>(sheet: &mut Sheet<'d>, item: &'d Node) -> Option<OwnedBall> {
     let mut fields = sheet.reader.fields(item, "a ball owned")?;
     let mut ball = OwnedBall::default();
     if let Some(node) = fields.take("name") {
         ball.name = sheet.words(node, "the name of the ball");
+    }
+    if let Some(node) = fields.take("model") {
+        ball.model = sheet.words(node, "the model of the ball");
     }
     if let Some(node) = fields.take("cover")
         && !sheet.nothing(node, [])
@@ -141,6 +170,11 @@ fn read_one<'d>(sheet: &mut Sheet<'d>, item: &'d Node) -> Option<OwnedBall> {
     }
     if let Some(node) = fields.take("layout") {
         ball.layout = sheet.words(node, "the layout of the ball");
+    }
+    if let Some(node) = fields.take("pin_from_pap")
+        && !sheet.nothing(node, [])
+    {
+        ball.pin_from_pap = pin_from_pap(sheet, node);
     }
     if let Some(node) = fields.take("surface") {
         ball.surface = sheet.words(node, "the surface of the ball");

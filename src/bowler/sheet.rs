@@ -188,7 +188,7 @@ impl<'d> Sheet<'d> {
         None
     }
 
-    fn out_of_range(
+    pub(super) fn out_of_range(
         &mut self,
         node: &Node,
         called: &str,

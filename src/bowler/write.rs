@@ -261,11 +261,14 @@ fn owned_ball(ball: &OwnedBall, games_unknown: bool) -> Vec<Pair> {
     let since = ball.games_since_service.map(games);
     let since = since.or_else(|| games_unknown.then(|| UNKNOWN.to_owned()));
     let weight = ball.weight.map(|weight| number(Notation::Weight, weight));
+    let pin = ball.pin_from_pap.map(|pin| number(Notation::Length, pin));
     let pairs = [
         text("name", &ball.name),
+        text("model", &ball.model),
         ball.cover.map(|cover| ("cover", word(COVERS, cover))),
         weight.map(|weight| ("weight", weight)),
         text("layout", &ball.layout),
+        pin.map(|pin| ("pin_from_pap", pin)),
         text("surface", &ball.surface),
         ball.games.map(|all| ("games", games(all))),
         since.map(|since| ("games_since_service", since)),

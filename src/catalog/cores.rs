@@ -15,10 +15,19 @@ const DIFFERENTIAL_POSSIBLE: std::ops::RangeInclusive<i64> = 0..=200;
 
 /// How one model turns in one weight. All numbers in 0.001 in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct CoreNumbers {
+pub struct CoreNumbers {
     pub(super) rg: i64,
     pub(super) differential: i64,
     pub(super) intermediate: i64,
+}
+
+impl CoreNumbers {
+    /// Lowest, middle and highest radius of gyration, in 0.001 in.
+    #[must_use]
+    pub fn rgs(&self) -> [i64; 3] {
+        let high = self.rg + self.differential;
+        [self.rg, high - self.intermediate, high]
+    }
 }
 
 /// A model's id and a weight in 0.01 lb.
@@ -29,6 +38,16 @@ pub(super) struct Cores<'d> {
     pub(super) numbers: BTreeMap<Key<'d>, CoreNumbers>,
     pub(super) keys: BTreeSet<Key<'d>>,
     pub(super) questions: BTreeSet<String>,
+}
+
+impl Cores<'_> {
+    /// The numbers by model and weight.
+    pub(super) fn owned(&self) -> BTreeMap<(String, i64), CoreNumbers> {
+        let numbers = self.numbers.iter();
+        numbers
+            .map(|(&(model, weight), core)| ((model.to_owned(), weight), *core))
+            .collect()
+    }
 }
 
 /// Reads the core numbers of the models named in `known`. `limits` is what a ball has to keep to be approved; whether that holds

@@ -1,9 +1,12 @@
 //! What a shop sells: models of balls, their core numbers in each weight, the shelf, and the price list.
 //!
-//! Four files make a catalog: `models.csv`, `cores.csv`, `shelf.csv` and `prices.yaml`. [`Catalog::read_folder`] reads a
-//! shop's own; [`Catalog::demo`] is an invented shop that is built in. The order of rows never matters.
+//! Four files make a catalog: `models.csv`, `cores.csv`, `shelf.csv` and `prices.yaml`; a fifth, `lanes.yaml`, may stand beside them, else the
+//! built-in lanes count. [`Catalog::read_folder`] reads a shop's own; [`Catalog::demo`] is an invented shop that is built in. The order of
+//! rows never matters.
 
 mod cores;
+mod lane_row;
+mod lanes;
 mod model;
 mod prices;
 mod quote;
@@ -11,13 +14,16 @@ mod shelf;
 mod table;
 mod words;
 
+pub use cores::CoreNumbers;
+pub use lane_row::LaneRow;
+pub use lanes::{LANE_WORDS, Lanes};
 pub use model::Model;
 pub use prices::PriceList;
 pub use quote::{Grip, Order, Quote};
 pub use shelf::{ShelfUnit, Stock};
 pub use words::{Colour, Core, Cover, Finish, Tier};
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 use std::path::Path;
 use std::sync::Arc;
@@ -33,6 +39,9 @@ pub struct Catalog {
     models: Vec<Arc<Model>>,
     stock: Vec<Stock>,
     prices: PriceList,
+    lanes: Arc<Lanes>,
+    /// Every model and weight that is made, on the shelf or not.
+    cores: BTreeMap<(String, i64), CoreNumbers>,
     questions: BTreeSet<String>,
     digest: String,
 }
@@ -59,6 +68,28 @@ impl std::fmt::Display for UnknownBall {
 
 impl std::error::Error for UnknownBall {}
 
+/// No lane has this id.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct UnknownLane {
+    /// The id that was asked for, safe to print.
+    pub id: String,
+    /// The id that looks most like it, if one does.
+    pub nearest: Option<String>,
+}
+
+impl std::fmt::Display for UnknownLane {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "no lane has the id `{}`", self.id)?;
+        match &self.nearest {
+            Some(near) => write!(f, "; did you mean `{near}`?"),
+            None => Ok(()),
+        }
+    }
+}
+
+impl std::error::Error for UnknownLane {}
+
 /// What a ball has to keep to be approved, from the built-in table of standards.
 fn approval_limits() -> Result<ApprovalLimits, Faults> {
     let limits = Standards::builtin()?.approval_limits();
@@ -66,7 +97,7 @@ fn approval_limits() -> Result<ApprovalLimits, Faults> {
 }
 
 impl Catalog {
-    /// Reads a catalog from its four files.
+    /// Reads a catalog from its four files, on the built-in lanes.
     ///
     /// # Errors
     /// Every fault of all four, sorted by place.
@@ -75,6 +106,13 @@ impl Catalog {
         cores: &Document,
         shelf: &Document,
         prices: &Document,
+    ) -> Result<Self, Faults> {
+        Self::read_all([models, cores, shelf, prices], Lanes::builtin())
+    }
+
+    fn read_all(
+        [models, cores, shelf, prices]: [&Document; 4],
+        lanes: Result<Lanes, Faults>,
     ) -> Result<Self, Faults> {
         let limits = approval_limits()?;
         let mut readers = [models, cores, shelf, prices].map(Reader::new);
@@ -92,13 +130,16 @@ impl Catalog {
         {
             faults.merge(new);
         }
-        match prices {
-            Some(prices) if faults.is_empty() => {
-                let digest = digest(&models, &cores, &stock, &prices);
+        let lanes = lanes.map_err(|new| faults.merge(new)).ok();
+        match prices.zip(lanes) {
+            Some((prices, lanes)) if faults.is_empty() => {
+                let digest = digest(&models, &cores, &stock, &prices, &lanes);
                 Ok(Self {
                     models,
                     stock,
                     prices,
+                    lanes: Arc::new(lanes),
+                    cores: cores.owned(),
                     questions: cores.questions,
                     digest,
                 })
@@ -107,12 +148,33 @@ impl Catalog {
         }
     }
 
-    /// Reads `models.csv`, `cores.csv`, `shelf.csv` and `prices.yaml` from a folder.
+    /// Reads `models.csv`, `cores.csv`, `shelf.csv` and `prices.yaml` from a folder, and `lanes.yaml` if there is one.
     ///
     /// # Errors
-    /// Files that can't be opened or have broken syntax, all of them; else every fault of all four.
+    /// Files that can't be opened or have broken syntax, all of them; else every fault of all.
     pub fn read_folder(folder: &Path) -> Result<Self, Faults> {
-        Self::from_documents(FILES.map(|name| Document::read(&folder.join(name))))
+        let lanes = folder.join("lanes.yaml");
+        // What is there and can't be opened is told when it is read.
+        let lanes = match std::fs::symlink_metadata(&lanes) {
+            Err(why) if why.kind() == std::io::ErrorKind::NotFound => None,
+            _ => Some(Document::read(&lanes)),
+        };
+        Self::from_documents(FILES.map(|name| Document::read(&folder.join(name))), lanes)
+    }
+
+    /// The same balls on other lanes.
+    ///
+    /// # Errors
+    /// Every fault of the list of lanes.
+    pub fn on_lanes(&self, lanes: &Document) -> Result<Self, Faults> {
+        let lanes = Lanes::read(lanes)?;
+        let mut text = self.digest.clone();
+        text.extend(lanes.rows().iter().map(LaneRow::text));
+        Ok(Self {
+            digest: hashed(&text),
+            lanes: Arc::new(lanes),
+            ..self.clone()
+        })
     }
 
     /// The same balls at another shop's prices.
@@ -125,13 +187,8 @@ impl Catalog {
         reader.finish()?;
         let prices = read.unwrap_or_else(|| self.prices.clone());
         let both = format!("{}\n{prices:?}", self.digest);
-        let hash = Sha256::digest(both.as_bytes());
         Ok(Self {
-            digest: hash
-                .iter()
-                .take(8)
-                .map(|byte| format!("{byte:02x}"))
-                .collect(),
+            digest: hashed(&both),
             prices,
             ..self.clone()
         })
@@ -143,7 +200,7 @@ impl Catalog {
     /// None in a released crate: the tests read these very files.
     pub fn demo() -> Result<Self, Faults> {
         let [models, cores, shelf, prices] = FILES;
-        Self::from_documents([
+        let documents = [
             Document::parse(
                 models,
                 include_bytes!("../../catalog-demo/models.csv"),
@@ -164,17 +221,26 @@ impl Catalog {
                 include_bytes!("../../catalog-demo/prices.yaml"),
                 Format::Yaml,
             ),
-        ])
+        ];
+        Self::from_documents(documents, None)
     }
 
-    fn from_documents(documents: [Result<Document, Faults>; 4]) -> Result<Self, Faults> {
+    fn from_documents(
+        documents: [Result<Document, Faults>; 4],
+        lanes: Option<Result<Document, Faults>>,
+    ) -> Result<Self, Faults> {
+        let lanes = match lanes {
+            Some(lanes) => lanes.and_then(|lanes| Lanes::read(&lanes)),
+            None => Lanes::builtin(),
+        };
         match documents {
             [Ok(models), Ok(cores), Ok(shelf), Ok(prices)] => {
-                Self::read(&models, &cores, &shelf, &prices)
+                Self::read_all([&models, &cores, &shelf, &prices], lanes)
             }
             broken => {
                 let mut faults = Faults::new();
-                for new in broken.into_iter().filter_map(Result::err) {
+                let broken = broken.into_iter().filter_map(Result::err);
+                for new in broken.chain(lanes.err()) {
                     faults.merge(new);
                 }
                 Err(faults)
@@ -193,10 +259,23 @@ impl Catalog {
         &self.stock
     }
 
+    /// The core numbers of every model in every weight it is made in, on the shelf or not: model id, weight in 0.01 lb, numbers. Sorted by
+    /// id, then weight.
+    pub fn core_numbers(&self) -> impl ExactSizeIterator<Item = (&str, i64, CoreNumbers)> {
+        let all = self.cores.iter();
+        all.map(|((model, weight), core)| (model.as_str(), *weight, *core))
+    }
+
     /// The price list.
     #[must_use]
     pub fn prices(&self) -> &PriceList {
         &self.prices
+    }
+
+    /// The lanes.
+    #[must_use]
+    pub fn lanes(&self) -> &Arc<Lanes> {
+        &self.lanes
     }
 
     /// What looks odd but may be right, each a sentence or two for the person who keeps the files.
@@ -240,6 +319,7 @@ fn digest(
     cores: &cores::Cores<'_>,
     stock: &[Stock],
     prices: &PriceList,
+    lanes: &Lanes,
 ) -> String {
     let mut text = String::new();
     for model in models {
@@ -304,6 +384,12 @@ fn digest(
         ]
         .join("\n"),
     );
+    text.push('\n');
+    text.extend(lanes.rows().iter().map(LaneRow::text));
+    hashed(&text)
+}
+
+fn hashed(text: &str) -> String {
     let hash = Sha256::digest(text.as_bytes());
     hash.iter()
         .take(8)

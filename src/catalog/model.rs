@@ -125,7 +125,11 @@ fn model<'d>(
     })
 }
 
-fn id<'d>(cell: &'d Node, reader: &mut Reader<'d>, ids: &mut BTreeSet<&'d str>) -> Option<&'d str> {
+pub(super) fn id<'d>(
+    cell: &'d Node,
+    reader: &mut Reader<'d>,
+    ids: &mut BTreeSet<&'d str>,
+) -> Option<&'d str> {
     // Short, so that it can be typed and printed anywhere.
     let plain = |id: &str| {
         id.len() <= 40

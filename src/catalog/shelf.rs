@@ -63,6 +63,11 @@ impl Stock {
     pub fn intermediate(&self) -> i64 {
         self.numbers.intermediate
     }
+    /// Its core numbers.
+    #[must_use]
+    pub fn numbers(&self) -> &CoreNumbers {
+        &self.numbers
+    }
     /// The balls there are, least pin-out first, then least top weight. Never empty.
     #[must_use]
     pub fn units(&self) -> &[ShelfUnit] {

@@ -1,10 +1,46 @@
 //! `roll`: what a ball does on a lane for a bowler, or how two differ.
 
-use super::Refusal;
-use super::arguments::Roll;
+use std::path::Path;
 
-/// Rolls one ball or two.
+use super::Refusal;
+use super::answer;
+use super::arguments::Roll;
+use super::output;
+use crate::report;
+
+/// Rolls one ball or two; into a file whose name ends in .svg the difference is drawn.
 pub(super) fn run(ask: &Roll) -> Result<(), Refusal> {
-    let _ = (&ask.balls, &ask.lane, &ask.advise);
-    Err("not built yet".to_owned())
+    let drawn = ask
+        .advise
+        .output
+        .file
+        .as_deref()
+        .filter(|file| is_svg(file));
+    if drawn.is_some() && ask.advise.output.json {
+        return Err(
+            "a drawing or JSON, not both: leave out --json, or name another file".to_owned(),
+        );
+    }
+    let (shop, bowler) = answer::open(&ask.advise)?;
+    let rolled = shop.roll(&bowler, &ask.balls, ask.lane.as_deref());
+    let roll = rolled.map_err(|trouble| trouble.to_string())?;
+    let text = if drawn.is_some() {
+        if roll.apart().is_none() {
+            return Err(
+                "the drawing shows how two balls differ; name two, or write the one as text"
+                    .to_owned(),
+            );
+        }
+        report::roll_drawing(&roll)
+    } else if ask.advise.output.json {
+        report::roll_json(&roll, ask.advise.reader.into())
+    } else {
+        report::roll_text(&roll, &answer::look(&ask.advise, &shop))
+    };
+    output::put(&ask.advise.output, &text)
+}
+
+fn is_svg(path: &Path) -> bool {
+    path.extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case("svg"))
 }

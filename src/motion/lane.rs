@@ -51,13 +51,29 @@ pub struct Lane {
 /// Boards on a lane.
 pub const BOARDS: f64 = 39.0;
 
+impl Default for Lane {
+    /// A lane 60 ft long and 41 1/2 in wide without any oil.
+    fn default() -> Lane {
+        Lane {
+            length: Length::feet(60.0).as_metres(),
+            width: Length::inches(41.5).as_metres(),
+            oil: 0.0,
+            ramp: 0.0,
+            ratio: 1.0,
+            inside: 0.0,
+            taper: 0.0,
+        }
+    }
+}
+
 impl Lane {
     /// A lane 60 ft long and 41 1/2 in wide, oiled so far (0 to the whole length), alike on every board, the last `ramp` of it thinning out.
     ///
     /// # Errors
     /// Oil longer than the lane, or a ramp longer than the oil.
     pub fn oiled(oil: Length, ramp: Length) -> Result<Lane, Impossible> {
-        let length = Length::feet(60.0);
+        let bare = Lane::default();
+        let length = bare.length();
         if oil > length {
             return Err(Impossible::OilPastTheLane {
                 oil: oil.as_feet(),
@@ -79,13 +95,9 @@ impl Lane {
             "ft",
         )?;
         Ok(Lane {
-            length: length.as_metres(),
-            width: Length::inches(41.5).as_metres(),
             oil: oil.as_metres(),
             ramp: ramp.as_metres(),
-            ratio: 1.0,
-            inside: 0.0,
-            taper: 0.0,
+            ..bare
         })
     }
 
@@ -116,6 +128,10 @@ impl Lane {
     /// How far the oil goes.
     pub fn oil(&self) -> Length {
         Length::metres(self.oil)
+    }
+    /// Where the oil ends if it is taken as one zone: at the middle of its ramp.
+    pub fn oil_ends(&self) -> Length {
+        Length::metres(self.oil - self.ramp / 2.0)
     }
     /// How wide one board is.
     pub fn board(&self) -> Length {

@@ -15,13 +15,17 @@ mod legal;
 mod look;
 mod offers;
 mod page;
+mod paper;
 mod points;
 mod question;
 mod refit;
+mod roll;
+mod roll_drawing;
 mod rule_checks;
 mod rules_diff;
 pub mod sheet;
 mod sure;
+mod upgrade;
 mod whatif;
 mod why_not;
 mod words;
@@ -35,18 +39,21 @@ pub use calibrated::{calibrated_json, calibrated_text};
 pub use contrast::contrast_text;
 pub use coverage::{coverage_json, coverage_text};
 pub use json::{
-    CONTRACT, contrast_json, json, offers_json, refit_json, what_if_json, why_not_json,
+    CONTRACT, contrast_json, json, offers_json, refit_json, roll_json, upgrade_json, what_if_json,
+    why_not_json,
 };
 pub use legal::{Legal, legal_json, legal_text};
 pub use look::{Look, Term};
 pub use offers::offers_text;
 pub use question::{help_text, next_json, question_text};
+pub use roll::roll_text;
+pub use roll_drawing::roll_drawing;
 pub use rule_checks::{rule_checks_json, rule_checks_text};
 pub use rules_diff::{rules_diff_json, rules_diff_text};
 pub use whatif::what_if_text;
 pub use why_not::why_not_text;
 
-use crate::advice::{Advice, Refit};
+use crate::advice::{Advice, Refit, Upgrade};
 use crate::rules::Audience;
 
 /// Writes the advice as plain text, ending in a line break; no line is wider than the look allows unless one word is.
@@ -75,5 +82,14 @@ pub fn text(advice: &Advice, look: &Look) -> String {
 pub fn refit_text(refit: &Refit, look: &Look) -> String {
     let mut page = page::Page::new(look);
     refit::write(&mut page, refit);
+    page.finish()
+}
+
+/// Writes an upgrade path as plain text, ending in a line break: what comes first, the balls owned, what to do before buying, then the
+/// next ball with what to wait for, or "nothing yet".
+#[must_use]
+pub fn upgrade_text(upgrade: &Upgrade, look: &Look) -> String {
+    let mut page = page::Page::new(look);
+    upgrade::write(&mut page, upgrade);
     page.finish()
 }

@@ -92,6 +92,11 @@ impl<'l> Page<'l> {
         }
     }
 
+    /// A line of a table as it is, its columns kept.
+    pub(super) fn aligned(&mut self, text: &str) {
+        self.line(&clean(text), "");
+    }
+
     /// Two columns: words at the left, an amount at the right of `width` columns.
     pub(super) fn amount(&mut self, width: usize, words: &str, amount: &str) {
         self.note(words);

@@ -1,8 +1,12 @@
 //! The ball stage: stocked model-and-weight pairs against what was settled and what is wished for.
 
+use std::sync::Arc;
+
 use super::answers::{POUND, number};
 use super::stage::{Column::*, Given, StageFact};
 use super::{Interval, Situation, words};
+use crate::catalog::Lanes;
+use crate::motion::Friction;
 use crate::notation::Notation::{Money, Thousandths, Weight};
 use crate::rules::Kind;
 
@@ -37,6 +41,12 @@ pub struct BallCandidate {
     pub drilled: [[i64; 3]; GRIPS],
     /// The cheapest out-the-door price on the shelf in this weight, same order.
     pub cheapest: [[i64; 3]; GRIPS],
+    /// What its cover and finish grip by the rules' table; none where they give no number.
+    pub friction: Option<Friction>,
+    /// The mean of its three moments of inertia over mass times radius squared, undrilled; 0 where its numbers make no ball.
+    pub beta: f64,
+    /// The lanes of the shop.
+    pub lanes: Arc<Lanes>,
 }
 
 /// The facts that the price of a drilled ball depends on: the grip, and what the thumb gets.
@@ -263,5 +273,6 @@ pub fn facts() -> Vec<StageFact<BallCandidate>> {
         ),
     ];
     facts.extend(super::roll::columns());
+    facts.extend(super::upgrade::columns());
     facts
 }

@@ -30,6 +30,7 @@ use crate::rules::{Fact, Vocabulary};
 pub use crate::rules::Interval;
 pub use ball::{BallCandidate, facts as ball_facts};
 pub use bench::bench;
+pub use friction::{FRICTIONS, GRITS};
 pub use grip::{WordCandidate, all as all_words, grip_facts, layout_facts, surface_facts};
 pub use order::{Ordered, ordered};
 pub use refit::{CARD_NUMBERS, CardNumber, cause_facts};
@@ -37,6 +38,7 @@ pub use remembered::Remembered;
 pub use settled::{Measure, NoStart, measures};
 pub use situation::Situation;
 pub use stage::{Alone, Column, Columns, Given, StageFact, StageWorld};
+pub use upgrade::gap_facts;
 pub use web::REFERENCES;
 pub use weight::{WeightCandidate, facts as weight_facts};
 pub use worked::answers_behind;
@@ -68,6 +70,7 @@ pub fn vocabulary() -> Result<Arc<Vocabulary>, String> {
     facts.extend(surface_facts().iter().map(|f| f.fact("surface")));
     facts.extend(layout_facts().iter().map(|f| f.fact("layout")));
     facts.extend(cause_facts().iter().map(|f| f.fact("cause")));
+    facts.extend(gap_facts().iter().map(|f| f.fact("gap")));
     Ok(Arc::new(Vocabulary::new(facts)?))
 }
 

@@ -77,6 +77,12 @@ pub(super) fn prices() -> Vec<Fact> {
             list,
         ),
         settled(
+            "price.inserts",
+            "a pair of finger inserts, before tax",
+            money(),
+            list,
+        ),
+        settled(
             "price.redrill",
             "filling all holes and drilling the ball again for fingertip, with inserts, slug and tax",
             money(),

@@ -14,6 +14,11 @@ pub enum Column<C> {
     Fixed(fn(&C) -> i64),
     /// Worked out from the facts named, in their order, and the candidate; ranges give a range.
     Derived(&'static [&'static str], fn(&C, &Given<'_>) -> Interval),
+    /// The same for all candidates at once, where much of the work is alike for all.
+    Together(
+        &'static [&'static str],
+        fn(&[C], &Given<'_>) -> Vec<Interval>,
+    ),
     /// A number of the candidate less the fact named, so that it moves alike for all candidates.
     Less(fn(&C) -> i64, &'static str),
     /// Worked out from all but the last of the facts named and the candidate, less that last one: while the others are single
@@ -62,7 +67,10 @@ impl<C> StageFact<C> {
             kind: self.kind,
             origin: match self.column {
                 Column::Fixed(_) => Origin::Candidate,
-                Column::Derived(..) | Column::Less(..) | Column::DerivedLess(..) => Origin::Derived,
+                Column::Derived(..)
+                | Column::Together(..)
+                | Column::Less(..)
+                | Column::DerivedLess(..) => Origin::Derived,
             },
             from: self.from,
             subject: Some(subject),
@@ -88,7 +96,9 @@ impl<C> Columns<C> {
         let numbered = |stated: &StageFact<C>| {
             let of = match &stated.column {
                 Column::Fixed(_) => &[],
-                Column::Derived(of, _) | Column::DerivedLess(of, _) => *of,
+                Column::Derived(of, _) | Column::Together(of, _) | Column::DerivedLess(of, _) => {
+                    *of
+                }
                 Column::Less(_, than) => std::slice::from_ref(than),
             };
             Some(Numbered {
@@ -202,14 +212,16 @@ impl<'a, C> StageWorld<'a, C> {
 
     /// What a fact comes to for each of these candidates.
     fn ranges(&self, fact: FactId, candidates: &[C], of: &[Interval]) -> Arc<[Interval]> {
-        let candidates = candidates.iter();
         let given = Given(of);
+        let all = candidates;
+        let candidates = all.iter();
         match self.columns.of(fact).map(|numbered| numbered.column) {
             None => candidates.map(|_| Interval::NOT_KNOWN).collect(),
             Some(Column::Fixed(value)) => {
                 candidates.map(|one| Interval::point(value(one))).collect()
             }
             Some(Column::Derived(_, value)) => candidates.map(|one| value(one, &given)).collect(),
+            Some(Column::Together(_, values)) => values(all, &given).into(),
             Some(Column::DerivedLess(_, value)) => {
                 let less = of.last().copied().unwrap_or(Interval::NOT_KNOWN);
                 candidates

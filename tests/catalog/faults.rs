@@ -5,7 +5,7 @@ use spanwright::document::{Document, Fault, Faults, Format};
 use super::{CORES, MODELS, PRICES, SHELF, read};
 
 /// Every fault as `file:line:column code: message`, with its help after ` / `.
-fn told(faults: &Faults) -> Vec<String> {
+pub(super) fn told(faults: &Faults) -> Vec<String> {
     let tell = |fault: &Fault| {
         let place = fault
             .place()

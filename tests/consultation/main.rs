@@ -2,10 +2,14 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod advice;
 mod case;
 mod nodes;
 mod refit;
+mod roll;
 mod says;
+mod told;
+mod upgrade;
 
 use spanwright::advice::Shop;
 use spanwright::catalog::Catalog;

@@ -3,7 +3,11 @@
 use spanwright::document::{Content, Node};
 
 pub fn map(node: &Node) -> Vec<(String, &Node)> {
-    match node.content() {
+    map_of(node.content())
+}
+
+pub fn map_of(content: &Content) -> Vec<(String, &Node)> {
+    match content {
         Content::Map(pairs) => pairs.iter().map(|(k, v)| (text(k).to_owned(), v)).collect(),
         other => panic!("a map was expected, not {other:?}"),
     }

@@ -3,7 +3,8 @@
 use spanwright::advice::{Change, Reason, Refit};
 use spanwright::document::Content;
 
-use crate::case::{Case, shown};
+use crate::advice::shown;
+use crate::case::Case;
 use crate::nodes::{items, lists, pairs, scalar};
 
 /// What comes out otherwise than argued.

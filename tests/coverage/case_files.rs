@@ -44,6 +44,35 @@ fn a_case_asks_what_it_says() {
     assert_eq!(asks("used: yes"), [Question::Used]);
     assert_eq!(asks("ball: daisy"), [Question::Fit("daisy".to_owned())]);
     assert_eq!(asks("refit: no"), [Question::Advise]);
+    assert_eq!(asks("upgrade: yes"), [Question::Upgrade]);
+    let roll = |balls: &[&str], lane: Option<&str>| Question::Roll {
+        balls: balls.iter().map(|&ball| ball.to_owned()).collect(),
+        lane: lane.map(str::to_owned),
+    };
+    assert_eq!(asks("roll: [daisy@14]"), [roll(&["daisy@14"], None)]);
+    assert_eq!(
+        asks("roll: [the old one, daisy@14]\nlane: long-flat"),
+        [roll(&["the old one", "daisy@14"], Some("long-flat"))]
+    );
+}
+
+#[test]
+fn a_roll_is_of_one_ball_or_two_and_a_lane_is_for_a_roll() {
+    let told = |more: &str| faults(&format!("{WHOLE}{more}\n")).join("\n");
+    for none_or_many in ["roll: []", "roll: [a, b, c]"] {
+        let all = told(none_or_many);
+        assert!(
+            all.contains("one ball or two") && all.contains("case.yaml:7:"),
+            "{all}"
+        );
+    }
+    let all = told("lane: long-flat");
+    assert!(
+        all.contains("belongs to `roll`") && all.contains("case.yaml:7:"),
+        "{all}"
+    );
+    let all = told("roll: [daisy, daisy]\nupgrade: yes");
+    assert!(all.contains("one question"), "{all}");
 }
 
 #[test]
@@ -113,6 +142,8 @@ fn the_demo_customers_can_be_asked() {
             match answer {
                 Answer::Advice(advice) => assert_eq!(advice.digest(), shop.digest()),
                 Answer::Refit(refit) => assert_eq!(Some(refit.bowler()), case.bowler().name()),
+                Answer::Upgrade(path) => assert_eq!(path.digest(), shop.digest()),
+                Answer::Roll(roll) => assert_eq!(roll.digest(), shop.digest()),
             }
         }
     }

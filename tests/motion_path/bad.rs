@@ -205,7 +205,7 @@ prop_compose! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(3000))]
+    #![proptest_config(ProptestConfig::with_cases(500))]
     #[test]
     fn whatever_can_be_ends((shot, tolerance) in any_shot()) {
         match roll(&shot, &every(5.0), tolerance) {

@@ -69,6 +69,32 @@ const OVER_BUDGET: &[&str] = &[
     "bowler.budget",
 ];
 
+/// What a place down the lane follows from, with the owned ball's that it is held against.
+const AFTER_SOONEST: &[&str] = &[
+    "bowler.speed",
+    "bowler.rev_rate",
+    "bowler.rotation",
+    "bowler.tilt",
+    "bowler.lanes",
+    "upgrade.soonest",
+];
+const AFTER_LATEST: &[&str] = &[
+    "bowler.speed",
+    "bowler.rev_rate",
+    "bowler.rotation",
+    "bowler.tilt",
+    "bowler.lanes",
+    "upgrade.latest",
+];
+const FROM_BETWEEN: &[&str] = &[
+    "bowler.speed",
+    "bowler.rev_rate",
+    "bowler.rotation",
+    "bowler.tilt",
+    "bowler.lanes",
+    "upgrade.between",
+];
+
 /// The free facts that a fact follows from; none if it is free itself, or of a candidate alone.
 pub(super) fn behind(name: &str) -> &'static [&'static str] {
     match name {
@@ -112,6 +138,9 @@ pub(super) fn behind(name: &str) -> &'static [&'static str] {
         "match.over_budget" => OVER_BUDGET,
         "match.colour" => &["bowler.colour_wish"],
         "match.cover_wish" => &["bowler.cover_wish"],
+        "match.after_soonest" => AFTER_SOONEST,
+        "match.after_latest" => AFTER_LATEST,
+        "match.from_between" => FROM_BETWEEN,
         "match.same_cover_owned" => &["owned.covers"],
         _ => &[],
     }

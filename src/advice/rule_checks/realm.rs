@@ -13,7 +13,8 @@ use crate::rules::{Fact, FactId, Interval, Kind, Origin, Truth, UNKNOWN, Vocabul
 use crate::search::Realm;
 use crate::vocabulary::{
     BallCandidate, Situation, StageFact, StageWorld, WeightCandidate, WordCandidate, all_words,
-    ball_facts, cause_facts, grip_facts, layout_facts, surface_facts, weight_facts, words,
+    ball_facts, cause_facts, gap_facts, grip_facts, layout_facts, surface_facts, weight_facts,
+    words,
 };
 
 /// Whole pounds are offered; any other weight comes in by the fitter's word.
@@ -64,6 +65,7 @@ impl<'s> Shelf<'s> {
                 ("surface", surface_facts(), all_words(words::SURFACES)),
                 ("layout", layout_facts(), all_words(words::LAYOUTS)),
                 ("cause", cause_facts(), all_words(words::CAUSES)),
+                ("gap", gap_facts(), all_words(words::GAPS)),
             ],
         }
     }
@@ -89,6 +91,7 @@ impl<'s> Shelf<'s> {
             "surface" => word(words::SURFACES),
             "layout" => word(words::LAYOUTS),
             "cause" => word(words::CAUSES),
+            "gap" => word(words::GAPS),
             _ => None,
         };
         name.unwrap_or_else(|| format!("number {}", candidate + 1))
@@ -267,6 +270,7 @@ fn prices(shop: &Shop) -> BTreeMap<FactId, Interval> {
     };
     let known = [
         ("price.plug", Interval::point(list.quote(&plug).total())),
+        ("price.inserts", Interval::point(list.finger_inserts())),
         ("price.redrill", redrill(2).or(redrill(3))),
     ];
     let named = |(name, price): (&str, Interval)| Some((shop.vocabulary().id(name)?, price));

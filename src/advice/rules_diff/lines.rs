@@ -46,7 +46,7 @@ impl Both<'_> {
         );
         let turned = match kind {
             // What a cause without points has for and against it isn't told.
-            "cause" => [was, is].contains(&Standing::Out),
+            "cause" | "gap" => [was, is].contains(&Standing::Out),
             _ => true,
         };
         if was != is && turned {

@@ -2,6 +2,7 @@
 
 mod lines;
 mod outcome;
+mod path;
 mod rules;
 
 use lines::{Both, lines_between};
@@ -32,7 +33,7 @@ pub struct RulesDiff {
 pub struct ChangedCase {
     /// The case's file.
     pub file: String,
-    /// What was asked: `advise`, `fit`, `fit --used` or `refit`.
+    /// What was asked: `advise`, `fit`, `fit --used`, `refit`, `upgrade` or `roll`.
     pub question: &'static str,
     /// Everything that is otherwise: what was settled first, then picks, numbers, cautions, steps and money.
     pub differences: Vec<OutcomeChange>,
@@ -41,7 +42,8 @@ pub struct ChangedCase {
 /// One thing that is otherwise.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OutcomeChange {
-    /// What kind of thing: `settled`, `cause`, `pick`, `number`, `caution`, `step`, `bill`, `offer`, `drill_today`, `held` or `answer`;
+    /// What kind of thing: `settled`, `cause`, `gap`, `doubled`, `next`, `pick`, `rolled`, `said`, `number`, `caution`, `step`, `bill`,
+    /// `offer`, `drill_today`, `held` or `answer`;
     /// `further` for a ball that isn't among the picks shown, its points before and now.
     pub kind: &'static str,
     /// Which one: a stage, a place from 1, a measure, a rule, a step, a ball.
@@ -121,6 +123,8 @@ fn verb(question: &Question) -> &'static str {
         Question::Fit(_) => "fit",
         Question::Used => "fit --used",
         Question::Refit => "refit",
+        Question::Upgrade => "upgrade",
+        Question::Roll { .. } => "roll",
     }
 }
 
@@ -152,15 +156,15 @@ impl Pair<'_> {
             let mut lines = match (*kind, value) {
                 ("settled", Some(value)) => both.stage(name, value),
                 ("settled", None) => self.of_other_values(name, [was, is]),
-                ("pick" | "cause", Some(value)) => both.ranked(kind, value),
-                ("pick" | "cause", None) => both.place(kind, [was, is]),
+                ("pick" | "cause" | "gap" | "next", Some(value)) => both.ranked(kind, value),
+                ("pick" | "cause" | "gap" | "next", None) => both.place(kind, [was, is]),
                 ("number", _) => both.number(name),
                 _ => Vec::new(),
             };
             if value.is_some() && lines.is_empty() {
                 continue;
             }
-            if lines.is_empty() && matches!(*kind, "pick" | "cause" | "number") {
+            if lines.is_empty() && matches!(*kind, "pick" | "cause" | "gap" | "next" | "number") {
                 lines = settled_lines(&found);
             }
             let of = value.filter(|_| *kind != "settled").unwrap_or(name);

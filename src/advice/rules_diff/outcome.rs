@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
+use super::path;
 use crate::advice::case::{Answer, Case, Question};
 use crate::advice::offers::Offers;
 use crate::advice::reason::{Caution, Reason};
 use crate::advice::refit::Refit;
-use crate::advice::result::Advice;
+use crate::advice::result::{Advice, Settled};
 use crate::advice::shop::Shop;
 use crate::advice::spec::{SpecNumber, WorkStep};
 use crate::bowler::Bowler;
@@ -17,12 +18,17 @@ use crate::vocabulary::words;
 /// How many picks and causes are compared: so many a customer is told of.
 pub(super) const SHOWN: usize = 3;
 /// The kinds of things in the order they are told.
-const ORDER: [&str; 11] = [
+const ORDER: [&str; 16] = [
     "answer",
     "held",
     "settled",
     "cause",
+    "gap",
+    "doubled",
+    "next",
     "pick",
+    "rolled",
+    "said",
     "number",
     "caution",
     "step",
@@ -67,7 +73,7 @@ impl Ledgers {
         found.map(Vec::as_slice).unwrap_or_default()
     }
 
-    fn add(&mut self, kind: &'static str, name: &str, lines: &[Reason]) {
+    pub(super) fn add(&mut self, kind: &'static str, name: &str, lines: &[Reason]) {
         let all = self.0.entry((kind, name.to_owned())).or_default();
         all.extend(lines.iter().cloned());
     }
@@ -95,12 +101,14 @@ impl Outcome {
         match case.ask_for(shop, bowler, question) {
             Ok(Answer::Advice(advice)) => outcome.advice(&advice),
             Ok(Answer::Refit(refit)) => outcome.refit(&refit),
+            Ok(Answer::Upgrade(upgrade)) => path::upgrade(&mut outcome, &upgrade),
+            Ok(Answer::Roll(roll)) => path::roll(&mut outcome, &roll),
             Err(trouble) => outcome.add("answer", "", trouble.to_string()),
         }
         outcome
     }
 
-    fn add(&mut self, kind: &'static str, name: &str, value: impl Into<String>) {
+    pub(super) fn add(&mut self, kind: &'static str, name: &str, value: impl Into<String>) {
         let place = ORDER.iter().position(|known| *known == kind);
         let key = (place.unwrap_or(ORDER.len()), kind, name.to_owned());
         self.items.insert(key, value.into());
@@ -112,18 +120,14 @@ impl Outcome {
         order.iter().position(|found| found == name)
     }
 
-    fn ranked(&mut self, kind: &'static str, name: &str, total: i64) {
+    pub(super) fn ranked(&mut self, kind: &'static str, name: &str, total: i64) {
         self.order.entry(kind).or_default().push(name.to_owned());
         self.totals.insert((kind, name.to_owned()), total);
     }
 
     fn advice(&mut self, advice: &Advice) {
         for settled in advice.settled() {
-            self.add("settled", settled.stage(), settled.value());
-            let key = ("settled", settled.stage().to_owned());
-            self.totals.insert(key, settled.total());
-            self.ledgers
-                .add("settled", settled.stage(), settled.lines());
+            self.settled(settled);
             // What was fixed against a rule stands among the cautions of its stage.
             let against = advice
                 .cautions()
@@ -161,6 +165,13 @@ impl Outcome {
         self.offers(advice.offers());
     }
 
+    pub(super) fn settled(&mut self, settled: &Settled) {
+        let (stage, total) = (settled.stage(), settled.total());
+        self.add("settled", stage, settled.value());
+        self.totals.insert(("settled", stage.to_owned()), total);
+        self.ledgers.add("settled", stage, settled.lines());
+    }
+
     fn refit(&mut self, refit: &Refit) {
         let held = if refit.is_held() { "yes" } else { "no" };
         self.add("held", "", held);
@@ -193,7 +204,7 @@ impl Outcome {
         self.cautions(number.cautions());
     }
 
-    fn cautions(&mut self, cautions: &[Caution]) {
+    pub(super) fn cautions(&mut self, cautions: &[Caution]) {
         for caution in cautions {
             let name = format!("{} ({})", caution.reason().rule(), caution.about());
             let severity = match caution.severity() {
@@ -204,7 +215,7 @@ impl Outcome {
         }
     }
 
-    fn steps(&mut self, list: &'static str, steps: &[WorkStep]) {
+    pub(super) fn steps(&mut self, list: &'static str, steps: &[WorkStep]) {
         for step in steps {
             self.add("step", &format!("{list}: {}", step.id()), "yes");
         }

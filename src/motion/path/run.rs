@@ -16,9 +16,9 @@ const MOST_TURN: f64 = 1.5;
 const MOST_SECONDS: f64 = 120.0;
 /// How much of the slip one step may take away: where slip is zero its direction is none, so no step may pass that.
 const MOST_OF_SLIP: f64 = 0.7;
-/// Friction turns the slip's direction towards its own; a step that is longer than this many times the time it takes doesn't settle (the pair
-/// is stable up to 3.3).
-const FOLLOWS: f64 = 3.0;
+/// Friction turns the slip's direction towards its own, the faster the less slip there is; no step is longer than so many times the time that
+/// takes. The pair is stable up to 3.3 of them, but slip falls within the step, and a direction that swings keeps slip from ending.
+const FOLLOWS: f64 = 1.5;
 
 /// A roll under way.
 pub(super) struct Run<'a> {

@@ -5,7 +5,9 @@ mod drilling;
 mod head;
 mod offers;
 mod refit;
+mod roll;
 mod spec;
+mod upgrade;
 mod whatif;
 mod why_not;
 
@@ -22,6 +24,8 @@ pub use contrast::contrast_json;
 pub(crate) use head::Head;
 pub use offers::offers_json;
 pub use refit::refit_json;
+pub use roll::roll_json;
+pub use upgrade::upgrade_json;
 pub use whatif::what_if_json;
 pub use why_not::why_not_json;
 

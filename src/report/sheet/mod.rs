@@ -5,17 +5,13 @@
 //! says so at the top and leaves the machine's numbers blank. The same advice gives the same bytes.
 
 mod basis;
-mod canvas;
 mod chart;
 mod checks;
 mod detail;
-mod flow;
 mod grip;
 mod heading;
 mod hole;
 mod layout;
-mod leaders;
-mod letters;
 mod page;
 mod rulebook;
 mod section;
@@ -26,6 +22,7 @@ mod words;
 #[cfg(test)]
 mod tests;
 
+use super::paper::{canvas, flow, leaders, letters};
 use crate::advice::Advice;
 
 /// The sheet as an SVG document.

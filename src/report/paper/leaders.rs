@@ -4,11 +4,11 @@ use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
 use super::letters::{self, Font};
 
 /// The letters of a drawing's words.
-pub(super) const WORDS: Font = Font::plain(11.2);
+pub(in crate::report) const WORDS: Font = Font::plain(11.2);
 /// The first line of a label.
-pub(super) const NAME: Font = Font::bold(11.2);
+pub(in crate::report) const NAME: Font = Font::bold(11.2);
 /// From one line of words to the next.
-pub(super) const LEADING: f64 = 12.6;
+pub(in crate::report) const LEADING: f64 = 12.6;
 /// Between two labels.
 const GAP: f64 = 7.0;
 /// Between a label and the start of its line.
@@ -16,23 +16,23 @@ const BREATH: f64 = 4.0;
 const LEADER: Pen = Pen::of(0.5, Ink::Dark);
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Side {
+pub(in crate::report) enum Side {
     Left,
     Right,
 }
 
 /// Words for one thing in a drawing. The first line is its name.
 #[derive(Clone, Debug)]
-pub(super) struct Label {
-    pub(super) side: Side,
-    pub(super) words: Vec<String>,
-    pub(super) to: Spot,
+pub(in crate::report) struct Label {
+    pub(in crate::report) side: Side,
+    pub(in crate::report) words: Vec<String>,
+    pub(in crate::report) to: Spot,
     /// Where the line bends, if it must get around something.
-    pub(super) via: Option<Spot>,
+    pub(in crate::report) via: Option<Spot>,
 }
 
 impl Label {
-    pub(super) fn new(side: Side, to: Spot, words: Vec<String>) -> Label {
+    pub(in crate::report) fn new(side: Side, to: Spot, words: Vec<String>) -> Label {
         Label {
             side,
             words,
@@ -57,12 +57,12 @@ impl Label {
 
 /// The columns of words on both sides of a drawing: `left` and `right` bound the drawing, `wide` is each column's width.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Columns {
-    pub(super) left: f64,
-    pub(super) right: f64,
-    pub(super) wide: (f64, f64),
-    pub(super) top: f64,
-    pub(super) bottom: f64,
+pub(in crate::report) struct Columns {
+    pub(in crate::report) left: f64,
+    pub(in crate::report) right: f64,
+    pub(in crate::report) wide: (f64, f64),
+    pub(in crate::report) top: f64,
+    pub(in crate::report) bottom: f64,
 }
 
 /// A label with its words broken into lines, and where it stands.
@@ -79,7 +79,7 @@ impl Placed<'_> {
 }
 
 /// Writes all labels with their lines. Gives back how far down they reach.
-pub(super) fn write(canvas: &mut Canvas, columns: &Columns, labels: &[Label]) -> f64 {
+pub(in crate::report) fn write(canvas: &mut Canvas, columns: &Columns, labels: &[Label]) -> f64 {
     let mut bottom = columns.top;
     for side in [Side::Left, Side::Right] {
         let (edge, wide) = match side {
@@ -107,7 +107,7 @@ pub(super) fn write(canvas: &mut Canvas, columns: &Columns, labels: &[Label]) ->
 }
 
 /// How far down the words need to reach, whatever they are about.
-pub(super) fn height(labels: &[Label], wide: (f64, f64)) -> f64 {
+pub(in crate::report) fn height(labels: &[Label], wide: (f64, f64)) -> f64 {
     let of = |side: Side, wide: f64| {
         let own = labels.iter().filter(|label| label.side == side);
         own.map(|label| broken(label, wide - BREATH).len() as f64 * LEADING + GAP)

@@ -7,14 +7,14 @@
 use super::letters::{self, Font};
 
 /// Inches that a sheet of Letter and one of A4 both have: A4 is narrower, Letter is shorter.
-pub(super) const PAGE: (f64, f64) = (827.0, 1100.0);
+pub(in crate::report) const PAGE: (f64, f64) = (827.0, 1100.0);
 
 /// A place on the page.
-pub(super) type Spot = (f64, f64);
+pub(in crate::report) type Spot = (f64, f64);
 
 /// How dark a line or a letter is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Ink {
+pub(in crate::report) enum Ink {
     /// What counts.
     Dark,
     /// The one accent; dark enough for a copier.
@@ -35,14 +35,14 @@ impl Ink {
 
 /// A pen: width, ink, and dashes or none.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Pen {
+pub(in crate::report) struct Pen {
     width: f64,
     ink: Ink,
     dashes: &'static str,
 }
 
 impl Pen {
-    pub(super) const fn of(width: f64, ink: Ink) -> Pen {
+    pub(in crate::report) const fn of(width: f64, ink: Ink) -> Pen {
         Pen {
             width,
             ink,
@@ -51,7 +51,7 @@ impl Pen {
     }
 
     /// With dashes, given as SVG has them: `6 3`.
-    pub(super) const fn dashed(self, dashes: &'static str) -> Pen {
+    pub(in crate::report) const fn dashed(self, dashes: &'static str) -> Pen {
         Pen { dashes, ..self }
     }
 
@@ -71,14 +71,14 @@ impl Pen {
 
 /// Which end of a text its place is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Anchor {
+pub(in crate::report) enum Anchor {
     Start,
     End,
 }
 
 /// A page in the making.
 #[derive(Clone, Debug)]
-pub(super) struct Canvas {
+pub(in crate::report) struct Canvas {
     body: String,
     /// Nothing is drawn below this.
     floor: f64,
@@ -86,7 +86,7 @@ pub(super) struct Canvas {
 }
 
 impl Canvas {
-    pub(super) fn new() -> Canvas {
+    pub(in crate::report) fn new() -> Canvas {
         Canvas {
             body: String::new(),
             floor: PAGE.1,
@@ -95,12 +95,12 @@ impl Canvas {
     }
 
     /// Keeps everything drawn from now on above this.
-    pub(super) fn set_floor(&mut self, floor: f64) {
+    pub(in crate::report) fn set_floor(&mut self, floor: f64) {
         self.floor = floor.min(PAGE.1);
     }
 
     /// Whether something did not fit and was left out.
-    pub(super) fn left_out(&self) -> bool {
+    pub(in crate::report) fn left_out(&self) -> bool {
         self.left_out
     }
 
@@ -112,7 +112,14 @@ impl Canvas {
     }
 
     /// One line of text; its place is on the base line.
-    pub(super) fn text(&mut self, at: Spot, font: Font, anchor: Anchor, ink: Ink, words: &str) {
+    pub(in crate::report) fn text(
+        &mut self,
+        at: Spot,
+        font: Font,
+        anchor: Anchor,
+        ink: Ink,
+        words: &str,
+    ) {
         let words = letters::plain(words);
         let wide = letters::width(&words, font);
         let left = match anchor {
@@ -143,7 +150,7 @@ impl Canvas {
     }
 
     /// A line through all the points. `role` says what it is, for whoever works on the drawing.
-    pub(super) fn path(&mut self, role: &str, points: &[Spot], closed: bool, pen: Pen) {
+    pub(in crate::report) fn path(&mut self, role: &str, points: &[Spot], closed: bool, pen: Pen) {
         if points.len() < 2 || !points.iter().all(|point| self.holds(*point)) {
             return;
         }
@@ -154,12 +161,12 @@ impl Canvas {
         ));
     }
 
-    pub(super) fn line(&mut self, role: &str, from: Spot, to: Spot, pen: Pen) {
+    pub(in crate::report) fn line(&mut self, role: &str, from: Spot, to: Spot, pen: Pen) {
         self.path(role, &[from, to], false, pen);
     }
 
     /// A small filled circle, such as where a leader line ends.
-    pub(super) fn dot(&mut self, role: &str, at: Spot, radius: f64, ink: Ink) {
+    pub(in crate::report) fn dot(&mut self, role: &str, at: Spot, radius: f64, ink: Ink) {
         let corners = [
             (at.0 - radius, at.1 - radius),
             (at.0 + radius, at.1 + radius),
@@ -177,7 +184,7 @@ impl Canvas {
     }
 
     /// An arrow with a small open head; nothing where it has no length.
-    pub(super) fn arrow(&mut self, role: &str, from: Spot, to: Spot, pen: Pen) {
+    pub(in crate::report) fn arrow(&mut self, role: &str, from: Spot, to: Spot, pen: Pen) {
         let (over, down) = (to.0 - from.0, to.1 - from.1);
         let long = libm::hypot(over, down);
         if long.is_nan() || long < 1e-6 {
@@ -195,16 +202,44 @@ impl Canvas {
     }
 
     /// An empty box to write or tick in.
-    pub(super) fn frame(&mut self, role: &str, at: Spot, wide: f64, high: f64, pen: Pen) {
+    pub(in crate::report) fn frame(
+        &mut self,
+        role: &str,
+        at: Spot,
+        wide: f64,
+        high: f64,
+        pen: Pen,
+    ) {
         let (right, bottom) = (at.0 + wide, at.1 + high);
         let corners = [at, (right, at.1), (right, bottom), (at.0, bottom)];
         self.path(role, &corners, true, pen);
     }
 
+    /// A pale area inside these points. Nothing may hang on seeing it: a copier may lose it, so its edge is drawn as lines.
+    pub(in crate::report) fn area(&mut self, role: &str, points: &[Spot]) {
+        if points.len() < 3 || !points.iter().all(|point| self.holds(*point)) {
+            return;
+        }
+        let shape = shape(points, true);
+        self.body.push_str(&format!(
+            "<path class=\"{role}\" d=\"{shape}\" fill=\"#e6e6e6\"/>\n"
+        ));
+    }
+
     /// The whole drawing as an SVG document of its own.
-    pub(super) fn finish(&self, title: &str) -> String {
+    pub(in crate::report) fn finish(&self, title: &str) -> String {
+        self.written(title, "")
+    }
+
+    /// The same with all it says in words, for those who can't see it.
+    pub(in crate::report) fn described(&self, title: &str, description: &str) -> String {
+        let description = letters::escaped(&letters::plain(description));
+        self.written(title, &format!("<desc>{description}</desc>\n"))
+    }
+
+    fn written(&self, title: &str, description: &str) -> String {
         format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"8.27in\" height=\"11in\" viewBox=\"0 0 {} {}\" role=\"img\" font-family=\"sans-serif\" stroke-linejoin=\"round\">\n<title>{}</title>\n<style>@page{{margin:0}}</style>\n{}</svg>\n",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"8.27in\" height=\"11in\" viewBox=\"0 0 {} {}\" role=\"img\" font-family=\"sans-serif\" stroke-linejoin=\"round\">\n<title>{}</title>\n{description}<style>@page{{margin:0}}</style>\n{}</svg>\n",
             number(PAGE.0),
             number(PAGE.1),
             letters::escaped(&letters::plain(title)),
@@ -214,7 +249,7 @@ impl Canvas {
 }
 
 /// Two decimals at most, without idle zeros; never `-0`.
-pub(super) fn number(value: f64) -> String {
+pub(in crate::report) fn number(value: f64) -> String {
     let text = format!("{value:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0" } else { text }.to_owned()

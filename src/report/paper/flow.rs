@@ -4,10 +4,10 @@ use super::canvas::{Anchor, Canvas, Ink, Pen, Spot};
 use super::letters::{self, Font};
 
 /// Letters of running text: 7.5 points.
-pub(super) const TEXT: Font = Font::plain(10.45);
-pub(super) const STRONG: Font = Font::bold(10.45);
+pub(in crate::report) const TEXT: Font = Font::plain(10.45);
+pub(in crate::report) const STRONG: Font = Font::bold(10.45);
 /// From one line of text to the next.
-pub(super) const LEADING: f64 = 11.8;
+pub(in crate::report) const LEADING: f64 = 11.8;
 const HEADING: Font = Font::bold(12.4);
 /// Side of a box to tick.
 const TICK: f64 = 7.6;
@@ -15,7 +15,7 @@ const THIN: Pen = Pen::of(0.7, Ink::Dark);
 
 /// A column being written.
 #[derive(Debug)]
-pub(super) struct Flow<'c> {
+pub(in crate::report) struct Flow<'c> {
     canvas: &'c mut Canvas,
     left: f64,
     wide: f64,
@@ -23,7 +23,7 @@ pub(super) struct Flow<'c> {
 }
 
 impl<'c> Flow<'c> {
-    pub(super) fn new(canvas: &'c mut Canvas, at: Spot, wide: f64) -> Flow<'c> {
+    pub(in crate::report) fn new(canvas: &'c mut Canvas, at: Spot, wide: f64) -> Flow<'c> {
         Flow {
             canvas,
             left: at.0,
@@ -33,29 +33,34 @@ impl<'c> Flow<'c> {
     }
 
     /// A column that starts with a heading.
-    pub(super) fn headed(canvas: &'c mut Canvas, at: Spot, wide: f64, heading: &str) -> Flow<'c> {
+    pub(in crate::report) fn headed(
+        canvas: &'c mut Canvas,
+        at: Spot,
+        wide: f64,
+        heading: &str,
+    ) -> Flow<'c> {
         let mut flow = Flow::new(canvas, at, wide);
         flow.heading(heading);
         flow
     }
 
     /// How far down it reaches.
-    pub(super) fn bottom(&self) -> f64 {
+    pub(in crate::report) fn bottom(&self) -> f64 {
         self.y
     }
 
     /// The canvas, once the column is written.
-    pub(super) fn into_canvas(self) -> &'c mut Canvas {
+    pub(in crate::report) fn into_canvas(self) -> &'c mut Canvas {
         self.canvas
     }
 
     /// Leaves room.
-    pub(super) fn skip(&mut self, high: f64) {
+    pub(in crate::report) fn skip(&mut self, high: f64) {
         self.y += high;
     }
 
     /// A part's number and name over a thin line.
-    pub(super) fn heading(&mut self, words: &str) {
+    pub(in crate::report) fn heading(&mut self, words: &str) {
         self.y += 12.0;
         let words = letters::fit(words, HEADING, self.wide);
         self.canvas.text(
@@ -76,22 +81,22 @@ impl<'c> Flow<'c> {
         self.y += 2.5;
     }
 
-    pub(super) fn text(&mut self, words: &str) {
+    pub(in crate::report) fn text(&mut self, words: &str) {
         self.hang(0.0, words, TEXT);
     }
 
-    pub(super) fn strong(&mut self, words: &str) {
+    pub(in crate::report) fn strong(&mut self, words: &str) {
         self.hang(0.0, words, STRONG);
     }
 
     /// The same, cut with … after so many lines.
-    pub(super) fn short_entry(&mut self, name: &str, words: &str, most: usize) {
+    pub(in crate::report) fn short_entry(&mut self, name: &str, words: &str, most: usize) {
         let words = letters::lines(words, TEXT, self.wide * 0.94, most).join(" ");
         self.entry(name, &words);
     }
 
     /// A name, and what is said of it behind it.
-    pub(super) fn entry(&mut self, name: &str, words: &str) {
+    pub(in crate::report) fn entry(&mut self, name: &str, words: &str) {
         let beside = letters::width(&letters::plain(name), STRONG) + 4.0;
         if beside > 0.6 * self.wide {
             self.strong(name);
@@ -127,7 +132,7 @@ impl<'c> Flow<'c> {
     }
 
     /// Something to do, with a box to tick.
-    pub(super) fn tick(&mut self, words: &str) {
+    pub(in crate::report) fn tick(&mut self, words: &str) {
         let at = (self.left + 0.5, self.y + 2.4);
         self.canvas.frame("tick", at, TICK, TICK, THIN);
         self.hang(TICK + 5.0, words, TEXT);

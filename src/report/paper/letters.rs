@@ -6,16 +6,16 @@ use crate::document::clean;
 
 /// Letters of one size, in hundredths of an inch.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Font {
-    pub(super) size: f64,
-    pub(super) bold: bool,
+pub(in crate::report) struct Font {
+    pub(in crate::report) size: f64,
+    pub(in crate::report) bold: bool,
 }
 
 impl Font {
-    pub(super) const fn plain(size: f64) -> Font {
+    pub(in crate::report) const fn plain(size: f64) -> Font {
         Font { size, bold: false }
     }
-    pub(super) const fn bold(size: f64) -> Font {
+    pub(in crate::report) const fn bold(size: f64) -> Font {
         Font { size, bold: true }
     }
 }
@@ -34,7 +34,7 @@ const BOLDER: f64 = 1.07;
 const COLUMN: f64 = 0.6;
 
 /// The width of a line of text.
-pub(super) fn width(text: &str, font: Font) -> f64 {
+pub(in crate::report) fn width(text: &str, font: Font) -> f64 {
     let wide: f64 = text.chars().map(letter).sum();
     let bolder = if font.bold { BOLDER } else { 1.0 };
     wide * font.size * bolder
@@ -49,7 +49,7 @@ fn letter(c: char) -> f64 {
 }
 
 /// The text on one line, harmless: every run of spaces and line ends one space, every control character marked.
-pub(super) fn plain(text: &str) -> String {
+pub(in crate::report) fn plain(text: &str) -> String {
     let words: Vec<&str> = text.split_whitespace().collect();
     clean(&words.join(" "))
         .chars()
@@ -65,7 +65,7 @@ pub(super) fn plain(text: &str) -> String {
 }
 
 /// With the five letters that mean something to XML written out.
-pub(super) fn escaped(text: &str) -> String {
+pub(in crate::report) fn escaped(text: &str) -> String {
     let mut escaped = String::with_capacity(text.len());
     for c in text.chars() {
         match c {
@@ -101,7 +101,7 @@ fn together(text: &str) -> Vec<String> {
 }
 
 /// The text in lines no wider than this; a word that is too wide by itself is broken.
-pub(super) fn wrap(text: &str, font: Font, widest: f64) -> Vec<String> {
+pub(in crate::report) fn wrap(text: &str, font: Font, widest: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
     for word in together(&plain(text)) {
@@ -133,7 +133,7 @@ pub(super) fn wrap(text: &str, font: Font, widest: f64) -> Vec<String> {
 }
 
 /// At most this many lines; the last one ends in … where more was to come.
-pub(super) fn lines(text: &str, font: Font, widest: f64, most: usize) -> Vec<String> {
+pub(in crate::report) fn lines(text: &str, font: Font, widest: f64, most: usize) -> Vec<String> {
     let mut lines = wrap(text, font, widest);
     if lines.len() > most {
         lines.truncate(most);
@@ -150,6 +150,6 @@ pub(super) fn lines(text: &str, font: Font, widest: f64, most: usize) -> Vec<Str
 }
 
 /// One line, cut with … if it is too wide.
-pub(super) fn fit(text: &str, font: Font, widest: f64) -> String {
+pub(in crate::report) fn fit(text: &str, font: Font, widest: f64) -> String {
     lines(text, font, widest, 1).pop().unwrap_or_default()
 }

@@ -1,0 +1,312 @@
+//! The question "what would this ball do for this bowler on this lane, and that one beside it?".
+//!
+//! Everything is worked out for a right-hander whose ball curves to the left; a left-hander's roll, and a backup ball's, is the
+//! same with boards counted from the other side, to the last digit.
+
+mod band;
+mod line;
+mod says;
+mod spread;
+mod throw;
+mod words;
+
+use super::explain::{self, Scale};
+use super::outcome::Trouble;
+use super::reason::Reason;
+use super::result::Assumed;
+use super::roll::{Apart, Roll, RollLine, Rolled};
+use super::roll_ball::RollBall;
+use super::shop::Shop;
+use crate::bowler::Bowler;
+use crate::catalog::LaneRow;
+use crate::motion::closed::{self, Thrown};
+use crate::motion::path::{Ending, Path};
+use crate::motion::{Angle, Lane, Release};
+use crate::notation::Notation;
+use crate::rules::{Audience, Interval};
+use crate::vocabulary::{Alone, Situation};
+
+use band::Sent;
+use line::{Thrower, Wanted, Way};
+use spread::Spread;
+use throw::Throw;
+
+/// Where the path to the pins is told while a line is looked for: nowhere but at its end.
+const NOWHERE: &[crate::motion::Length] = &[];
+
+impl Shop {
+    /// What a ball does on a lane for this bowler; or two, on the line that suits the first. Each ball is `model-id`, `model-id@weight` or
+    /// the name of one the bowler owns; the lane is an id of the catalog's lanes, or the one that goes with the bowler's answer.
+    ///
+    /// # Errors
+    /// No ball or more than two, a ball or a lane that there isn't, speed or rev rate not measured (all that is missing at once), or
+    /// numbers that the physics has no roll for.
+    pub fn roll(
+        &self,
+        bowler: &Bowler,
+        balls: &[String],
+        lane: Option<&str>,
+    ) -> Result<Roll, Trouble> {
+        if !(1..=2).contains(&balls.len()) {
+            return Err(Trouble::NotOneOrTwoBalls { named: balls.len() });
+        }
+        let row = self.lane_for(bowler, lane)?;
+        let mut situation = Situation::of(bowler, self.rules());
+        situation.set("lane.oil", Interval::point(row.oil()));
+        let balls = balls
+            .iter()
+            .map(|ball| self.roll_ball(bowler, ball))
+            .collect::<Result<Vec<RollBall>, Trouble>>()?;
+        let (throw, mut assumptions) = Throw::of(bowler, &situation)?;
+        assumptions.extend(self.taken(&situation, &assumptions));
+        let oil = *row.lane();
+        let release = throw.release().map_err(Trouble::NoRoll)?;
+        let Some(first) = balls.first() else {
+            return Err(Trouble::NotOneOrTwoBalls { named: 0 });
+        };
+        let line = self.line_for(first, &oil, release, &situation)?;
+        let sent = Sent {
+            start: line.start_board,
+            launch: line.launch,
+        };
+        let rolled = self.rolled(&balls, &oil, release, sent)?;
+        let apart = self.apart(bowler, &rolled, &oil, throw, sent, &situation)?;
+        let says = self.said_of_rolls(&situation, &rolled, apart.as_ref());
+        Ok(Roll {
+            bowler: bowler.name().unwrap_or_default().to_owned(),
+            throw: throw.shown(),
+            lane: row.id().to_owned(),
+            lane_name: row.name().to_owned(),
+            oil,
+            mirrored: is_mirrored(&situation),
+            line,
+            balls: rolled,
+            apart,
+            says,
+            assumptions,
+            questions: bowler
+                .questions()
+                .iter()
+                .map(|q| q.text().to_owned())
+                .collect(),
+            digest: self.digest().to_owned(),
+        })
+    }
+
+    /// The lane that was named, or the one for the bowler's answer.
+    fn lane_for(&self, bowler: &Bowler, lane: Option<&str>) -> Result<&LaneRow, Trouble> {
+        let lanes = self.catalog().lanes();
+        match lane {
+            Some(id) => lanes.named(id).map_err(Trouble::UnknownLane),
+            None => Ok(lanes.for_answer(bowler.answer("bowler.lanes").unwrap_or_default())),
+        }
+    }
+
+    /// What the rules take for granted about the throw, the hand and the lanes.
+    fn taken(&self, situation: &Situation, told: &[Assumed]) -> Vec<Assumed> {
+        const ABOUT: [&str; 5] = [
+            "bowler.hand",
+            "bowler.curve",
+            "bowler.rotation",
+            "bowler.tilt",
+            "bowler.lanes",
+        ];
+        let vocabulary = situation.vocabulary();
+        let assumptions = self.rules().assumptions().iter();
+        assumptions
+            .filter(|a| situation.assumed().contains(&a.fact()))
+            .filter(|a| {
+                let name = vocabulary.fact(a.fact()).name;
+                ABOUT.contains(&name) && !told.iter().any(|told| told.fact == name)
+            })
+            .map(|a| Assumed {
+                fact: vocabulary.fact(a.fact()).name.to_owned(),
+                meaning: vocabulary.fact(a.fact()).meaning.to_owned(),
+                value: a.value().map(|value| vocabulary.print(a.fact(), value)),
+                matters: true,
+                reason: a.because(Audience::Newcomer).to_owned(),
+                source: a.source().to_string(),
+                strength: a.source().strength().words(),
+            })
+            .collect()
+    }
+
+    /// A setting of the rules: its value and its reasons.
+    fn rolls_setting(&self, name: &str, situation: &Situation) -> (Option<i64>, Vec<Reason>) {
+        self.observe(name, &Alone(situation));
+        let rules = self.rules();
+        let measured = rules.measure(name, &Alone(situation));
+        let notation = rules.subject(name).and_then(|subject| subject.notation());
+        let scale = Scale::Measure {
+            notation: notation.unwrap_or(Notation::Count),
+            mirrored: false,
+        };
+        let lines = measured.lines().iter();
+        let lines = lines.map(|line| explain::reason(rules, line, scale));
+        (measured.value(), lines.collect())
+    }
+
+    fn needed(
+        &self,
+        name: &str,
+        situation: &Situation,
+        lines: &mut Vec<Reason>,
+    ) -> Result<i64, Trouble> {
+        let (value, found) = self.rolls_setting(name, situation);
+        lines.extend(found);
+        value.ok_or_else(|| Trouble::Rules(format!("no rule says `{name}`")))
+    }
+
+    /// The line that suits a ball.
+    fn line_for(
+        &self,
+        ball: &RollBall,
+        oil: &Lane,
+        release: Release,
+        situation: &Situation,
+    ) -> Result<RollLine, Trouble> {
+        let mut lines = Vec::new();
+        let mut board = |name: &str| -> Result<f64, Trouble> {
+            // A board is counted in tenths.
+            Ok(self.needed(name, situation, &mut lines)? as f64 / 10.0)
+        };
+        let wanted = Wanted {
+            exit: board("line.exit_board")?,
+            target: board("line.target_board")?,
+            most_start: board("line.most_start")?,
+        };
+        let roll = |release| band::rolled(ball, oil, release, NOWHERE);
+        let thrower = Thrower {
+            lane: oil,
+            release,
+            roll: &roll,
+        };
+        let found = thrower.line(wanted).map_err(Trouble::NoRoll)?;
+        Ok(RollLine {
+            start_board: found.start,
+            launch: Angle::degrees(found.launch),
+            target_board: wanted.target,
+            because: because(found.way, ball.name(), wanted),
+            lines,
+        })
+    }
+
+    fn rolled(
+        &self,
+        balls: &[RollBall],
+        oil: &Lane,
+        release: Release,
+        sent: Sent,
+    ) -> Result<Vec<Rolled>, Trouble> {
+        let places = band::places();
+        let sent = release
+            .sent(oil.across(sent.start), sent.launch)
+            .map_err(Trouble::NoRoll)?;
+        let thrown = Thrown::of(&sent);
+        balls
+            .iter()
+            .map(|ball| {
+                let path = band::rolled(ball, oil, sent, &places).map_err(Trouble::NoRoll)?;
+                let body = ball.body();
+                let most = closed::roll(&thrown, body.beta(), body.radius(), oil, ball.friction());
+                Ok(Rolled {
+                    ball: ball.clone(),
+                    most_turn: most.most_turn(),
+                    turn_done: turn_done(&path),
+                    path,
+                })
+            })
+            .collect()
+    }
+
+    /// The second ball against the first, if there are two.
+    fn apart(
+        &self,
+        bowler: &Bowler,
+        rolled: &[Rolled],
+        oil: &Lane,
+        throw: Throw,
+        sent: Sent,
+        situation: &Situation,
+    ) -> Result<Option<Apart>, Trouble> {
+        let [one, other] = rolled else {
+            return Ok(None);
+        };
+        let mut lines = Vec::new();
+        let mut values = Vec::new();
+        for name in spread::SETTINGS {
+            let mut found = Vec::new();
+            values.push((name, self.needed(name, situation, &mut found)?));
+            // What the bowler says of a measurement stands before the rule.
+            if !spread::is_told(bowler, name) {
+                lines.append(&mut found);
+            }
+        }
+        let setting = |name: &str| values.iter().find(|(n, _)| *n == name).map(|(_, v)| *v);
+        let spread = Spread::of(bowler, &setting)
+            .ok_or_else(|| Trouble::Rules("no rule says how far numbers are off".to_owned()))?;
+        let mut apart = band::apart(
+            [&one.ball, &other.ball],
+            [&one.path, &other.path],
+            oil,
+            throw,
+            spread,
+            sent,
+        )
+        .map_err(Trouble::NoRoll)?;
+        apart.lines = lines;
+        let gutter = rolled
+            .iter()
+            .position(|rolled| matches!(rolled.path.ending(), Ending::Gutter(_)));
+        let ends = match gutter {
+            _ if one.ball.id() == other.ball.id() => words::Ends::SameBall,
+            Some(which) => words::Ends::InTheGutter(which),
+            None => words::Ends::AtThePins,
+        };
+        apart.said = words::sentence(&apart, [one.ball.name(), other.ball.name()], ends);
+        Ok(Some(apart))
+    }
+}
+
+/// How much of the slip at the release is gone at the pins.
+fn turn_done(path: &Path) -> f64 {
+    if path.slip_ends().is_some() {
+        return 1.0;
+    }
+    let first = path.stations().first().map_or(0.0, |first| first.slip());
+    if first <= 0.0 {
+        return 1.0;
+    }
+    (1.0 - path.last().slip() / first).clamp(0.0, 1.0)
+}
+
+/// A left-hander, or a right-hander's backup ball; not both.
+fn is_mirrored(situation: &Situation) -> bool {
+    let left = situation.is_word("bowler.hand", "left");
+    left != situation.is_word("bowler.curve", "away")
+}
+
+/// Why a ball is sent this way.
+fn because(way: Way, ball: &str, wanted: Wanted) -> String {
+    let Wanted {
+        exit,
+        target,
+        most_start,
+    } = wanted;
+    match way {
+        Way::Out => format!(
+            "{ball} then turns back on board {exit}, where the oil lets it, and comes to board {target}."
+        ),
+        Way::Inward => format!(
+            "{ball} doesn't hook from board {exit} to board {target}, so it starts there and is sent inward."
+        ),
+        Way::Farthest => format!(
+            "{ball} hooks more than the lane is wide from board {exit}, so it starts on board {most_start} and turns back further in."
+        ),
+        Way::Nearest => {
+            format!(
+                "No line was found that brings {ball} to board {target}; this one comes nearest."
+            )
+        }
+    }
+}

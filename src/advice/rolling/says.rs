@@ -1,0 +1,126 @@
+//! What the rules say about a roll: the facts of each ball's path, and the sentences that hold for them.
+
+use super::super::explain::{self, Scale};
+use super::super::reason::Reason;
+use super::super::roll::{Apart, Rolled, Saying};
+use super::super::shop::Shop;
+use super::super::spec::WorkStep;
+use crate::motion::path::Ending;
+use crate::rules::Interval;
+use crate::vocabulary::{Alone, Situation};
+
+/// The lists of sentences: what everybody hears, and what only the fitter reads.
+const SAY: [&str; 2] = ["roll.say", LIMITS];
+const LIMITS: &str = "roll.limits";
+
+impl Shop {
+    /// What holds for each ball, a sentence once; each with the balls it holds for.
+    pub(super) fn said_of_rolls(
+        &self,
+        situation: &Situation,
+        balls: &[Rolled],
+        apart: Option<&Apart>,
+    ) -> Vec<Saying> {
+        let rules = self.rules();
+        let mut found: Vec<Saying> = Vec::new();
+        for (ball, rolled) in balls.iter().enumerate() {
+            let mut situation = situation.clone();
+            for (fact, value) in facts(rolled) {
+                situation.set(fact, value.map_or(Interval::NOT_KNOWN, Interval::point));
+            }
+            for (fact, value) in differences(apart) {
+                situation.set(fact, Interval::point(value));
+            }
+            for list in SAY {
+                self.observe(list, &Alone(&situation));
+                for line in rules.steps(list, &Alone(&situation)) {
+                    let reason = explain::reason(rules, &line, Scale::Points);
+                    let text = rules.action(&line).unwrap_or_default();
+                    let known = |saying: &&mut Saying| {
+                        saying.step.id == reason.rule && saying.texts == reason.texts
+                    };
+                    match found.iter_mut().find(known) {
+                        Some(saying) => saying.balls.push(ball),
+                        None => found.push(saying(reason, text, ball, list == LIMITS)),
+                    }
+                }
+            }
+        }
+        // What everybody hears comes first.
+        found.sort_by_key(Saying::is_for_the_fitter);
+        found
+    }
+}
+
+fn saying(reason: Reason, text: String, ball: usize, for_the_fitter: bool) -> Saying {
+    Saying {
+        step: WorkStep {
+            id: reason.rule,
+            text,
+            because: reason.texts.fitter.clone(),
+            source: reason.source,
+            strength: reason.strength,
+        },
+        texts: reason.texts,
+        balls: vec![ball],
+        for_the_fitter,
+    }
+}
+
+/// Whole steps, each so many parts of one.
+fn steps(value: f64, parts: f64) -> i64 {
+    libm::round(value * parts) as i64
+}
+
+fn facts(rolled: &Rolled) -> [(&'static str, Option<i64>); 9] {
+    let path = rolled.path();
+    let last = path.last();
+    let gutter = matches!(path.ending(), Ending::Gutter(_));
+    let lost = path
+        .stations()
+        .first()
+        .map(|first| first.speed().as_mph() - last.speed().as_mph());
+    let flare = rolled.ball().attitude().map(|_| path.flare().as_inches());
+    let tenths = |value: f64| steps(value, 10.0).max(0);
+    [
+        (
+            "path.most_turn",
+            Some(tenths(rolled.most_turn().as_degrees())),
+        ),
+        (
+            "path.turn_done",
+            Some(steps(rolled.turn_done(), 100.0).clamp(0, 100)),
+        ),
+        (
+            "path.entry_angle",
+            (!gutter).then(|| tenths(last.direction().as_degrees())),
+        ),
+        (
+            "path.slip_ends",
+            path.slip_ends()
+                .map(|station| tenths(station.down().as_feet())),
+        ),
+        ("path.speed_lost", lost.map(tenths)),
+        ("path.flare", flare.map(|inches| steps(inches, 64.0).max(0))),
+        ("path.cover", rolled.ball().cover()),
+        ("path.in_gutter", Some(i64::from(gutter))),
+        (
+            "path.turns_back",
+            Some(i64::from(path.breakpoint().is_some())),
+        ),
+    ]
+}
+
+fn differences(apart: Option<&Apart>) -> Vec<(&'static str, i64)> {
+    let Some(at) = apart.and_then(|apart| apart.along().last()) else {
+        return Vec::new();
+    };
+    let told = at.least() > 0.0 || at.most() < 0.0;
+    vec![
+        (
+            "difference.boards",
+            steps(libm::fabs(at.boards()), 10.0).min(400),
+        ),
+        ("difference.told_apart", i64::from(told)),
+    ]
+}

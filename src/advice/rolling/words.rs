@@ -1,0 +1,247 @@
+//! How far two balls are apart, in a sentence or two: outward to whole boards and half feet, and honest where nobody can tell.
+
+use super::super::reason::Texts;
+use super::super::roll::Apart;
+
+/// Both names, as people say them.
+type Names<'a> = [&'a str; 2];
+
+/// How the second ball ends on this line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Ends {
+    /// Both come to the pins.
+    AtThePins,
+    /// One of the two, the first or the second, leaves the lane.
+    InTheGutter(usize),
+    /// It is one and the same ball.
+    SameBall,
+}
+
+/// What is said of a difference that lies between two numbers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Said {
+    /// Between so much less and so much more, and nobody can tell which.
+    Either(f64, f64),
+    /// Nothing, or at most one step either way.
+    Alike,
+    /// More, by at least and at most so much; at least may be nothing.
+    More(f64, f64),
+    /// Less, in the same way.
+    Less(f64, f64),
+}
+
+/// The range, rounded outward to whole steps.
+fn said((least, most): (f64, f64), step: f64) -> Said {
+    // What differs by less than this is no difference at all.
+    let none = step / 1000.0;
+    let up = |value: f64| libm::ceil((value - none) / step) * step;
+    let down = |value: f64| libm::floor((value + none) / step) * step;
+    if most <= none && least >= -none {
+        Said::Alike
+    } else if least >= -none {
+        Said::More(down(least).max(0.0), up(most))
+    } else if most <= none {
+        Said::Less(down(-most).max(0.0), up(-least))
+    } else if up(most) <= step && up(-least) <= step {
+        Said::Alike
+    } else {
+        Said::Either(up(-least), up(most))
+    }
+}
+
+/// The comparison for each reader.
+pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends) -> Texts {
+    match ends {
+        Ends::SameBall => {
+            return Texts::alike("That is the same ball twice, so there is no difference.");
+        }
+        Ends::InTheGutter(which) => {
+            let name = names.get(which).copied().unwrap_or_default();
+            return Texts::alike(format!(
+                "{name} leaves the lane on this line, so the two can't be compared at the pins."
+            ));
+        }
+        Ends::AtThePins => {}
+    }
+    let boards = apart
+        .along
+        .last()
+        .map(|at| (at.boards, (at.least, at.most)));
+    let Some((now, range)) = boards else {
+        return Texts::alike("Neither ball comes to the pins on this line.");
+    };
+    let sooner = apart.sooner.map(|(_, least, most)| (least, most));
+    let plain = format!("{} {}", hook(names, range), finish(names, sooner));
+    let league = match apart.entry {
+        Some((_, least, most)) => format!("{plain} {}", steeper(names, (least, most))),
+        None => plain.clone(),
+    };
+    Texts {
+        newcomer: plain.trim().to_owned(),
+        league: league.trim().to_owned(),
+        fitter: exact(apart, names, now, range),
+    }
+}
+
+fn hook([first, second]: Names<'_>, range: (f64, f64)) -> String {
+    match said(range, 1.0) {
+        Said::Alike => {
+            format!("{second} and {first} come to about the same place; we can't tell them apart.")
+        }
+        Said::More(least, most) => format!(
+            "Thrown the same way, {second} likely hooks {} more than {first}.",
+            amount(least, most, "board")
+        ),
+        Said::Less(least, most) => format!(
+            "Thrown the same way, {second} likely hooks {} less than {first}.",
+            amount(least, most, "board")
+        ),
+        Said::Either(less, more) => format!(
+            "We can't tell which hooks more. {second} may come out {} less or {} more.",
+            counted(less, "board"),
+            counted(more, "board")
+        ),
+    }
+}
+
+fn finish([_, second]: Names<'_>, sooner: Option<(f64, f64)>) -> String {
+    let Some(range) = sooner else {
+        return "At least one of them hasn't finished hooking at the pins.".to_owned();
+    };
+    match said(range, 0.5) {
+        Said::Alike => "Both finish hooking at about the same place.".to_owned(),
+        Said::More(least, most) => format!(
+            "{second} likely finishes hooking {} earlier.",
+            amount(least, most, "foot")
+        ),
+        Said::Less(least, most) => format!(
+            "{second} likely finishes hooking {} later.",
+            amount(least, most, "foot")
+        ),
+        Said::Either(later, earlier) => format!(
+            "It may finish hooking {} later or {} earlier.",
+            counted(later, "foot"),
+            counted(earlier, "foot")
+        ),
+    }
+}
+
+fn steeper([_, second]: Names<'_>, range: (f64, f64)) -> String {
+    match said(range, 0.5) {
+        Said::Alike => "They enter the pins at about the same angle.".to_owned(),
+        Said::More(least, most) => format!(
+            "{second} likely enters {} steeper.",
+            amount(least, most, "degree")
+        ),
+        Said::Less(least, most) => format!(
+            "{second} likely enters {} flatter.",
+            amount(least, most, "degree")
+        ),
+        Said::Either(flatter, steeper) => format!(
+            "It may enter {} flatter or {} steeper.",
+            counted(flatter, "degree"),
+            counted(steeper, "degree")
+        ),
+    }
+}
+
+/// "one to three boards", "about two boards", "up to three boards".
+fn amount(least: f64, most: f64, unit: &str) -> String {
+    if least <= 0.0 {
+        return format!("up to {}", counted(most, unit));
+    }
+    if least == most {
+        return format!("about {}", counted(most, unit));
+    }
+    format!("{} to {}", number(least), counted(most, unit))
+}
+
+fn counted(value: f64, unit: &str) -> String {
+    let unit = match (unit, value > 1.0) {
+        ("foot", true) => "feet".to_owned(),
+        (unit, true) => format!("{unit}s"),
+        (unit, false) => unit.to_owned(),
+    };
+    match value {
+        0.5 => format!("half a {unit}"),
+        value => format!("{} {unit}", number(value)),
+    }
+}
+
+/// Small whole numbers as words; a half as people say it.
+fn number(value: f64) -> String {
+    const WORDS: [&str; 13] = [
+        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+        "eleven", "twelve",
+    ];
+    let whole = libm::floor(value);
+    let half = value - whole >= 0.25;
+    let word = WORDS
+        .get(whole.max(0.0) as usize)
+        .map_or_else(|| format!("{whole:.0}"), |word| (*word).to_owned());
+    match (whole == 0.0, half) {
+        (true, true) => "half".to_owned(),
+        (false, true) => format!("{word} and a half"),
+        (_, false) => word,
+    }
+}
+
+/// The numbers themselves, a direction in words beside each.
+fn exact(apart: &Apart, names: Names<'_>, now: f64, range: (f64, f64)) -> String {
+    let [first, second] = names;
+    let mut said = format!(
+        "{second} against {first} at the pins: {} boards",
+        signed(now, range, "more", "less")
+    );
+    if let Some((now, least, most)) = apart.entry {
+        let entry = signed(now, (least, most), "steeper", "flatter");
+        said.push_str(&format!("; entry angle {entry} degrees"));
+    }
+    match apart.sooner {
+        Some((now, least, most)) => {
+            let sooner = signed(now, (least, most), "sooner", "later");
+            said.push_str(&format!("; slip ends {sooner} ft."));
+        }
+        None => said.push_str("; slip doesn't end before the pins for both."),
+    }
+    said
+}
+
+/// `1.2 more (0.4 less to 2.6 more)`.
+fn signed(now: f64, (least, most): (f64, f64), more: &str, less: &str) -> String {
+    let one = |value: f64| {
+        let tenths = libm::round(value * 10.0) / 10.0;
+        match tenths {
+            0.0 => "0.0".to_owned(),
+            tenths if tenths > 0.0 => format!("{tenths:.1} {more}"),
+            tenths => format!("{:.1} {less}", -tenths),
+        }
+    };
+    format!("{} ({} to {})", one(now), one(least), one(most))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ranges_are_rounded_outward() {
+        assert_eq!(said((1.2, 2.4), 1.0), Said::More(1.0, 3.0));
+        assert_eq!(said((-2.4, -1.2), 1.0), Said::Less(1.0, 3.0));
+        assert_eq!(said((0.3, 2.0), 1.0), Said::More(0.0, 2.0));
+        assert_eq!(said((-0.4, 0.9), 1.0), Said::Alike);
+        assert_eq!(said((-0.4, 1.1), 1.0), Said::Either(1.0, 2.0));
+        assert_eq!(said((0.0, 0.0), 1.0), Said::Alike);
+        assert_eq!(said((3.2, 4.4), 0.5), Said::More(3.0, 4.5));
+    }
+
+    #[test]
+    fn amounts_are_said_in_words() {
+        assert_eq!(amount(1.0, 3.0, "board"), "one to three boards");
+        assert_eq!(amount(0.0, 1.0, "board"), "up to one board");
+        assert_eq!(amount(2.0, 2.0, "board"), "about two boards");
+        assert_eq!(amount(0.5, 1.5, "foot"), "half to one and a half feet");
+        assert_eq!(amount(0.0, 0.5, "foot"), "up to half a foot");
+        assert_eq!(amount(3.0, 14.0, "board"), "three to 14 boards");
+    }
+}
