@@ -167,19 +167,23 @@ pub fn in_order(shop: &Shop, grip: Grip<'_>) -> Vec<String> {
     let beta = 0.35;
     for (mph, rpm, rotation) in THROWS {
         let thrown = release(mph, rpm, rotation, 0.0);
-        let done = |cover, finish, lane: &str| {
+        let done = |(cover, finish, lane): (Cover, Finish, &str)| {
             let lane = self::lane(shop, lane);
             let course = Course::of(&thrown, beta, radius(), &lane, &grip(cover, finish));
-            course.slip_ends().down().as_feet()
+            let left = course.at(lane.length()).slip_left();
+            (course.slip_ends().down().as_feet(), left)
         };
+        // Beyond the pins nobody sees where it would have finished: there, what is left at the pins counts.
         let mut later = |first: (Cover, Finish, &str), then: (Cover, Finish, &str)| {
-            let (a, b) = (
-                done(first.0, first.1, first.2),
-                done(then.0, then.1, then.2),
-            );
-            if a >= b {
+            let (a, b) = (done(first), done(then));
+            let sooner = match a.1 > 0.0 && b.1 > 0.0 {
+                true => a.1 < b.1,
+                false => a.0 < b.0,
+            };
+            if !sooner {
                 broken.push(format!(
-                    "at {mph} mph {first:?} finishes at {a:.1} ft, {then:?} at {b:.1} ft"
+                    "at {mph} mph {first:?} finishes at {:.1} ft, {then:?} at {:.1} ft",
+                    a.0, b.0
                 ));
             }
         };

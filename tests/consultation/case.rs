@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use spanwright::advice::{Advice, Refit, Roll, Shop, Upgrade};
+use spanwright::advice::{Advice, Refit, Shop};
 use spanwright::bowler::Bowler;
 use spanwright::catalog::Catalog;
 use spanwright::document::{Content, Document, Format};
@@ -115,8 +115,14 @@ fn read(path: &Path) -> Case {
 pub fn answer(shop: &Shop, case: &Case) -> String {
     with_overlay(shop, case, |shop| match &case.question {
         Question::Refit => report::refit_json(&refit(shop, case), Audience::Fitter),
-        Question::Upgrade => super::upgrade::document(&upgrade(shop, case)),
-        Question::Roll(balls, lane) => super::roll::document(&roll(shop, case, balls, lane)),
+        Question::Upgrade => match shop.upgrade(&case.bowler) {
+            Ok(upgrade) => super::upgrade::document(&upgrade),
+            Err(trouble) => trouble.to_string(),
+        },
+        Question::Roll(balls, lane) => match shop.roll(&case.bowler, balls, lane.as_deref()) {
+            Ok(roll) => super::roll::document(&roll),
+            Err(trouble) => trouble.to_string(),
+        },
         _ => report::json(&advise(shop, case), Audience::Fitter),
     })
 }
@@ -125,10 +131,14 @@ pub fn answer(shop: &Shop, case: &Case) -> String {
 pub fn wrong(shop: &Shop, case: &Case) -> Vec<String> {
     with_overlay(shop, case, |shop| match &case.question {
         Question::Refit => super::refit::differences(case, &refit(shop, case)),
-        Question::Upgrade => super::upgrade::differences(case, &upgrade(shop, case)),
-        Question::Roll(balls, lane) => {
-            super::roll::differences(case, &roll(shop, case, balls, lane))
-        }
+        Question::Upgrade => match shop.upgrade(&case.bowler) {
+            Ok(upgrade) => super::upgrade::differences(case, &upgrade),
+            Err(trouble) => vec![format!("{}: {trouble}", case.file)],
+        },
+        Question::Roll(balls, lane) => match shop.roll(&case.bowler, balls, lane.as_deref()) {
+            Ok(roll) => super::roll::differences(case, &roll),
+            Err(trouble) => vec![format!("{}: {trouble}", case.file)],
+        },
         _ => super::advice::differences(case, &advise(shop, case)),
     })
 }
@@ -157,16 +167,6 @@ fn with_overlay<T>(shop: &Shop, case: &Case, ask: impl Fn(&Shop) -> T) -> T {
 
 fn refit(shop: &Shop, case: &Case) -> Refit {
     shop.refit(&case.bowler)
-        .unwrap_or_else(|trouble| panic!("{}: {trouble}", case.file))
-}
-
-fn upgrade(shop: &Shop, case: &Case) -> Upgrade {
-    shop.upgrade(&case.bowler)
-        .unwrap_or_else(|trouble| panic!("{}: {trouble}", case.file))
-}
-
-fn roll(shop: &Shop, case: &Case, balls: &[String], lane: &Option<String>) -> Roll {
-    shop.roll(&case.bowler, balls, lane.as_deref())
         .unwrap_or_else(|trouble| panic!("{}: {trouble}", case.file))
 }
 

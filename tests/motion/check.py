@@ -237,8 +237,6 @@ def compare(shot):
         said.append(f"slip ends: {shot['slip_ends']} against {found.slip_ends}")
     elif found.slip_ends is not None:
         worst["end of slip, m"] = abs(found.slip_ends["x"] - shot["slip_ends"]["x"])
-    if found.slips_again != shot["slips_again"]:
-        said.append(f"slips again {shot['slips_again']} times against {found.slips_again}")
     return worst, said, (found.slips_again, found.asked)
 
 
