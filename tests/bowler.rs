@@ -256,6 +256,25 @@ fn a_hand_is_measured_when_all_that_goes_in_is(#[case] text: String, #[case] mea
     assert_eq!(bowler(&text).answer("hand.measured"), Some(measured));
 }
 
+/// What tells how a ball rolls is kept and written back; free words stay as they are.
+#[test]
+fn owned_balls_keep_model_pin_and_free_words() {
+    let text = "owned:\n  - { name: old, model: meadow-fescue, weight: 14 lb, layout: pin up, pin_from_pap: 4 1/2, surface: \"sanded, 2000\" }\n  \
+         - { cover: solid, pin_from_pap: unknown, layout: \"pin 4 in from the PAP\" }\n";
+    let one = bowler(text);
+    let [old, other] = one.owned() else {
+        panic!("two balls")
+    };
+    assert_eq!(
+        (old.model(), old.pin_from_pap(), old.surface()),
+        (Some("meadow-fescue"), Some(288), Some("sanded, 2000"))
+    );
+    assert_eq!((other.model(), other.pin_from_pap()), (None, None));
+    let again = bowler(&one.to_yaml());
+    assert_eq!(again.owned(), one.owned());
+    assert_eq!(again.to_yaml(), one.to_yaml());
+}
+
 #[test]
 fn owned_balls_keep_what_is_known_of_them() {
     let bowler = bowler(

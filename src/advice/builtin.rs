@@ -16,6 +16,7 @@ macro_rules! files {
 pub(super) const FILES: &[(&str, &str)] = files![
     "assumptions.yaml",
     "ball.yaml",
+    "ball.roll.yaml",
     "bench.density_back.yaml",
     "bench.density_out.yaml",
     "bench.density_plug.yaml",

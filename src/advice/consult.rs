@@ -21,6 +21,9 @@ use crate::vocabulary::{
     answers_behind, grip_facts, layout_facts, surface_facts, weight_facts, words,
 };
 
+/// What only the roll goes by: told where a reason hangs on it, and else not even to the fitter.
+const WHERE_IT_MATTERS: [&str; 2] = ["bowler.rotation", "bowler.tilt"];
+
 /// Runs all stages; `choice` is a ball that was decided on beforehand.
 pub(super) fn consult(
     shop: &Shop,
@@ -303,7 +306,11 @@ impl<'s> Consultation<'s> {
             .assumptions()
             .iter()
             .filter(|a| match a.value() {
-                Some(_) => self.situation.assumed().contains(&a.fact()),
+                Some(_) => {
+                    let name = vocabulary.fact(a.fact()).name;
+                    let told = used.contains(name) || !WHERE_IT_MATTERS.contains(&name);
+                    told && self.situation.assumed().contains(&a.fact())
+                }
                 None => {
                     a.is_needed()
                         && !self

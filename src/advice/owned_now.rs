@@ -64,7 +64,12 @@ impl Consultation<'_> {
         let spare = bowler.owned().iter().any(|ball| is_spare(ball, intends));
         let games = hooking.iter().filter_map(|ball| ball.games()).max();
         let mut set = |name: &str, value: Interval| self.situation.set(name, value);
-        set("upgrade.hooking", count(hooking.len()));
+        // A cover that nobody knows may be one that hooks.
+        let unclear =
+            hooking.is_empty() && main.iter().any(|&at| bowler.owned()[at].cover().is_none());
+        if !unclear {
+            set("upgrade.hooking", count(hooking.len()));
+        }
         set("upgrade.has_spare", Interval::flag(spare));
         set("upgrade.doubled", count(doubled.len()));
         if let Some(games) = games {

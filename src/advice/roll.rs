@@ -104,6 +104,11 @@ impl Roll {
     pub fn balls(&self) -> &[Rolled] {
         &self.balls
     }
+    /// What each ball is called beside the other: without its weight, unless that is what tells them apart.
+    pub fn names(&self) -> Vec<&str> {
+        let balls: Vec<&RollBall> = self.balls.iter().map(Rolled::ball).collect();
+        names(&balls)
+    }
     /// How the second differs from the first.
     pub fn apart(&self) -> Option<&Apart> {
         self.apart.as_ref()
@@ -231,4 +236,17 @@ impl ApartAt {
     pub fn most(&self) -> f64 {
         self.most
     }
+}
+
+/// What balls are called beside each other: a ball of the shelf without its weight, unless another is called the same.
+pub(super) fn names<'r>(balls: &[&'r RollBall]) -> Vec<&'r str> {
+    let short = |ball: &&'r RollBall| match ball.name().rsplit_once(", ") {
+        Some((name, _)) if !ball.is_owned() => name,
+        _ => ball.name(),
+    };
+    let all: Vec<&str> = balls.iter().map(short).collect();
+    let alone = |name: &str| all.iter().filter(|other| **other == name).count() == 1;
+    std::iter::zip(balls, &all)
+        .map(|(ball, name)| if alone(name) { name } else { ball.name() })
+        .collect()
 }

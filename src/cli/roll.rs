@@ -8,7 +8,7 @@ use super::arguments::Roll;
 use super::output;
 use crate::report;
 
-/// Rolls one ball or two; into a file whose name ends in .svg the difference is drawn.
+/// Rolls one ball or two; into a file whose name ends in .svg it is drawn.
 pub(super) fn run(ask: &Roll) -> Result<(), Refusal> {
     let drawn = ask
         .advise
@@ -25,12 +25,6 @@ pub(super) fn run(ask: &Roll) -> Result<(), Refusal> {
     let rolled = shop.roll(&bowler, &ask.balls, ask.lane.as_deref());
     let roll = rolled.map_err(|trouble| trouble.to_string())?;
     let text = if drawn.is_some() {
-        if roll.apart().is_none() {
-            return Err(
-                "the drawing shows how two balls differ; name two, or write the one as text"
-                    .to_owned(),
-            );
-        }
         report::roll_drawing(&roll)
     } else if ask.advise.output.json {
         report::roll_json(&roll, ask.advise.reader.into())

@@ -33,7 +33,7 @@ pub use release::Release;
 /// Acceleration of free fall in m/s², the standard value (exact by definition).
 pub const GRAVITY: f64 = 9.80665;
 
-/// The value, if it lies between the limits, ends included.
+/// The value, if it lies between the limits, ends included; a limit that a change of units has rounded is still the limit.
 fn within(
     what: &'static str,
     value: f64,
@@ -41,7 +41,8 @@ fn within(
     highest: f64,
     unit: &'static str,
 ) -> Result<f64, Impossible> {
-    match value >= lowest && value <= highest {
+    let slack = 1e-12 * (lowest.abs() + highest.abs());
+    match value >= lowest - slack && value <= highest + slack {
         true => Ok(value),
         false => Err(Impossible::Outside {
             what,

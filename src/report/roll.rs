@@ -69,36 +69,46 @@ fn counted_from(roll: &Roll) -> &'static str {
 
 fn says(page: &mut Page<'_>, roll: &Roll) {
     let reader = page.audience();
-    let heard: Vec<&Saying> = roll
-        .says()
-        .iter()
-        .filter(|saying| reader == Audience::Fitter || !saying.is_for_the_fitter())
-        .collect();
+    let mut heard: Vec<(&Saying, Vec<usize>)> = Vec::new();
+    for saying in roll.says() {
+        if reader != Audience::Fitter && saying.is_for_the_fitter() {
+            continue;
+        }
+        let text = saying.texts().of(reader);
+        // What a reader hears of both in the same words is said once.
+        let known = heard
+            .iter_mut()
+            .find(|(known, _)| known.texts().of(reader) == text);
+        match known {
+            Some((_, balls)) => balls.extend(saying.balls()),
+            None => heard.push((saying, saying.balls().to_vec())),
+        }
+    }
     if heard.is_empty() {
         return;
     }
     page.heading("What that means");
-    for saying in heard {
-        let of: Vec<&str> = saying
-            .balls()
+    let names = roll.names();
+    for (saying, balls) in heard {
+        let of: Vec<&str> = balls
             .iter()
-            .filter_map(|&ball| Some(roll.balls().get(ball)?.ball().name()))
+            .filter_map(|&ball| names.get(ball).copied())
             .collect();
         // What holds for each of them needs no name.
-        let label = match of.len() == roll.balls().len() {
-            true => "- ".to_owned(),
-            false => format!("- {}: ", of.join(", ")),
+        let label = match of.len() == names.len() {
+            true => String::new(),
+            false => format!("{}: ", capitalised(&of.join(", "))),
         };
         let text = saying.texts().of(reader);
         let words = match reader {
             Audience::Fitter => {
                 let step = saying.step();
                 let source = sourced(step.source(), step.strength());
-                format!("{text} ({}; {source})", step.id())
+                format!("{label}{text} ({}; {source})", step.id())
             }
-            _ => text.to_owned(),
+            _ => format!("{label}{text}"),
         };
-        page.item(2, &label, &words);
+        page.item(2, "- ", &words);
     }
     page.explain();
 }
@@ -106,9 +116,15 @@ fn says(page: &mut Page<'_>, roll: &Roll) {
 /// The throw and the line, which everybody may check.
 fn thrown(page: &mut Page<'_>, roll: &Roll) {
     page.heading("The throw it was worked out for");
+    // Whoever doesn't know the words of the axis didn't measure it either.
+    let told = match page.audience() {
+        Audience::Newcomer => 2,
+        Audience::League | Audience::Fitter => roll.throw().len(),
+    };
     let throw: Vec<String> = roll
         .throw()
         .iter()
+        .take(told)
         .map(|(what, value)| format!("{what} {value}"))
         .collect();
     page.paragraph(2, &format!("{}.", capitalised(&throw.join(", "))));

@@ -212,7 +212,7 @@ fn against_words(against: &Against) -> String {
     );
     let feet = range(against.sooner, ["foot", "feet"], ["sooner", "later"], "");
     format!(
-        "Against {}, by our reckoning: {boards} at the pins, and finished hooking {feet}.",
+        "Against {}, by our sums: {boards} at the pins, and finished hooking {feet}.",
         against.owned
     )
 }

@@ -17,7 +17,7 @@ use crate::motion::{Angle, Friction, Lane, Length, Release, Speed, Spin};
 use crate::notation::Notation;
 
 /// What the columns are made of.
-const HAND: &[&str] = &[
+pub(super) const HAND: &[&str] = &[
     "bowler.speed",
     "bowler.rev_rate",
     "bowler.rotation",

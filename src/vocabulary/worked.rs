@@ -310,6 +310,9 @@ pub fn answers_behind(worked: &str) -> &'static [&'static str] {
         "bowler.child" | "bowler.older" => &["bowler.age"],
         "bowler.tenth_of_body" => &["bowler.body_weight"],
         "bowler.mirrored" => &["bowler.curve"],
+        "roll.most_turn" => super::roll::HAND,
+        "roll.turn_done" | "roll.entry_angle" => super::roll::HAND,
+        "roll.slip_ends" | "roll.sideways" => super::roll::HAND,
         _ => &[],
     }
 }

@@ -174,6 +174,7 @@ class Roll:
         self.rtol, self.atol, self.no_slip, self.method = rtol, atol, no_slip, method
         self.places = list(places)
         self.stations, self.slip_ends, self.slips_again, self.asked = {}, None, 0, 0.0
+        self.widest = 0.0
         self.passed = 0
         w = mix((-spin, pap))
         self.pieces = []
@@ -340,6 +341,7 @@ class Roll:
         for place, times, states in zip(ahead, found.t_events[count:], found.y_events[count:]):
             if len(times):
                 self.keep(place, float(times[0]), mode, [float(k) for k in states[0]])
+        self.widest = max(self.widest, float(abs(found.y[1]).max()))
         t, state = float(found.t[-1]), [float(k) for k in found.y[:, -1]]
         if mode == "slip":
             self.lost = state[11]

@@ -215,27 +215,28 @@ def published(rows):
 # --- the library's rolls
 
 def compare(shot):
-    """The worst difference of each kind over a shot's stations, and what can't be put in a number."""
-    places = [s["x"] for s in shot["stations"]]
-    told = bool(places) and places[-1] > PINS - 1e-9
+    """The worst difference of each kind over a shot's stations, what can't be put in a number, and what rolling asked for."""
+    # Where it ends, at the pins or at the lane's side, is one more station.
+    last = shot["last"]
+    stations = [s for s in shot["stations"] if s["x"] < last["x"] - 1e-9] + [last]
     try:
-        found = roll(shot, places if told else [*places, PINS])
+        found = roll(shot, [s["x"] for s in stations])
     except ArithmeticError as error:
         return {}, [str(error)], None
     worst, said = {}, []
-    # A ball that isn't told at the pins must have left the lane.
-    if not told and abs(found.last["y"]) < body.WIDTH / 2:
-        said.append(f"told at {places} only, though it comes to the pins at {found.last['y']} m")
-    for place, station in zip(places, shot["stations"]):
-        for what, error in differences(station, found.stations[place]).items():
+    for station, ours in zip(stations, found.stations.values(), strict=True):
+        for what, error in differences(station, ours).items():
             worst[what] = error if not error <= worst.get(what, 0.0) else worst.get(what, 0.0)
-    if (found.slip_ends is None) == (shot["slip_ends"] is None):
-        if found.slip_ends is not None:
-            worst["end of slip, m"] = abs(found.slip_ends["x"] - shot["slip_ends"]["x"])
-    else:
+    worst["energy lost, J"] = abs(shot["energy_lost"] - found.lost)
+    side = abs(found.last["y"]) - body.WIDTH / 2
+    if abs(last["x"] - PINS if shot["ending"] == "pins" else side) > LIMITS["position, m"]:
+        said.append(f"ends at the {shot['ending']}, at {last['x']} m down and {last['y']} m across")
+    if found.widest > body.WIDTH / 2 + LIMITS["position, m"]:
+        said.append(f"is {found.widest} m out on its way")
+    if (found.slip_ends is None) != (shot["slip_ends"] is None):
         said.append(f"slip ends: {shot['slip_ends']} against {found.slip_ends}")
-    if told:
-        worst["energy lost, J"] = abs(shot["energy_lost"] - found.lost)
+    elif found.slip_ends is not None:
+        worst["end of slip, m"] = abs(found.slip_ends["x"] - shot["slip_ends"]["x"])
     return worst, said, (found.slips_again, found.asked)
 
 
@@ -256,6 +257,7 @@ def main():
         "the mass centre off": lambda s: any(s["offset"]),
         "more oil inside": lambda s: s["ratio"] > 1,
         "a ramp": lambda s: s["ramp"] > 0,
+        "all the way to the pins": lambda s: s["ending"] == "pins",
         "an end of slip": lambda s: s["slip_ends"] is not None,
     }.items():
         hold(f"shots wanting with {what}", max(0, SHOTS // 5 - sum(map(has, shots))), 0)
@@ -270,7 +272,7 @@ def main():
                     beyond.append(f"{what}: {error:.2e}")
             again += more is not None and more[0] > 0
             if beyond:
-                told = {key: value for key, value in shot.items() if key not in ("stations", "slip_ends")}
+                told = {key: value for key, value in shot.items() if key not in ("stations", "slip_ends", "last")}
                 faults.append(f"shot {k}: {'; '.join(beyond)} (slips again, most friction asked: {more})\n    {json.dumps(told)}")
     print(f"{len(shots)} shots, {again} of them slip again after rolling. Worst differences:")
     for what, limit in LIMITS.items():

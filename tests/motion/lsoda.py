@@ -27,7 +27,7 @@ import check
 
 TOLERANCES = [1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9, 1e-10]
 # Errors to compare at, m.
-ERRORS = [1e-4, 1e-5, 1e-6, 1e-7]
+ERRORS = [1e-5, 1e-6, 1e-7, 1e-8]
 REPEATS = 5
 COUNT = 12
 
@@ -113,12 +113,11 @@ def at_error(errors, costs, wanted):
 def smooth(shot):
     """Whether a shot's path is one that slides, then rolls, on the lane to the pins; and where that is."""
     found = check.roll(shot, [check.PINS], rtol=1e-12, no_slip=1e-9)
-    ours = found.slips_again == 0 and abs(found.last["y"]) < body.WIDTH / 2
-    return found.last["y"] if ours else None
+    return found.last["y"] if found.slips_again == 0 and found.widest < body.WIDTH / 2 else None
 
 
 def shots_at(program, tolerance, count):
-    found = subprocess.run([program, "time", repr(tolerance), str(count)], check=True, capture_output=True, text=True)
+    found = subprocess.run([program, "each", repr(tolerance), str(count)], check=True, capture_output=True, text=True)
     return [json.loads(line) for line in found.stdout.splitlines()]
 
 
@@ -139,7 +138,7 @@ def main():
     ours, theirs = [], []
     for tolerance in TOLERANCES:
         told = shots_at(program, tolerance, count)
-        rows = [(told[k]["stations"][-1]["y"] - y, told[k]["evaluations"], told[k]["seconds"]) for k, y in truth.items()]
+        rows = [(told[k]["last"]["y"] - y, told[k]["evaluations"], told[k]["seconds"]) for k, y in truth.items()]
         ours.append((tolerance, np.median([abs(r[0]) for r in rows]), *np.mean([r[1:] for r in rows], axis=0)))
         rows = [by_lsoda(library, shots[k], tolerance) for k in truth]
         rows = [(found[0] - y, *found[1:]) for found, y in zip(rows, truth.values())]

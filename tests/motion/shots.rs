@@ -1,6 +1,7 @@
 //! Prints made-up shots and what becomes of them, a JSON object a line, for another integrator to check; or how fast they are.
 //!
-//! `shots N` prints N shots. `shots time TOL N` prints seconds a roll, the largest difference in place at the pins or gutter from the same
+//! `shots N` prints N shots. `shots each TOL N` prints them at another tolerance, with the seconds each takes (the least of several times)
+//! and how often the equations were worked out for it. `shots time TOL N` prints seconds a roll, the largest difference in place at the pins or gutter from the same
 //! rolls at 1e-12, and how often the equations were worked out.
 //!
 //! The shots are made by a small generator of our own from their number alone: any run of the program makes the same ones.
@@ -61,8 +62,8 @@ fn made(number: u64) -> Made {
     let spin = Spin::rpm(dice.between(50.0, 550.0));
     let rotation = dice.between(0.0, 80.0f64.to_radians());
     let tilt = dice.between(0.0, 30.0f64.to_radians());
-    let launch = dice.between(-3.0f64.to_radians(), -0.5f64.to_radians());
-    let start = dice.between(-0.25, 0.1);
+    let launch = dice.between(-2.6f64.to_radians(), -0.6f64.to_radians());
+    let start = dice.between(-0.25, 0.0);
     let oil = Length::feet(dice.between(30.0, 46.0));
     let ramp = Length::feet(dice.between(-4.0, 6.0).max(0.0));
     let ratio = dice.between(-5.0, 10.0).max(1.0);
@@ -154,10 +155,30 @@ fn time(tolerance: f64, count: u64) {
     );
 }
 
+/// One roll with what it costs.
+fn each(made: &Made, tolerance: f64) -> Value {
+    let path = rolled(made, tolerance, &[]);
+    let seconds = (0..20).map(|_| {
+        let started = Instant::now();
+        std::hint::black_box(rolled(std::hint::black_box(made), tolerance, &[]));
+        started.elapsed().as_secs_f64()
+    });
+    let mut told = told(made, &path);
+    told["seconds"] = json!(seconds.fold(f64::INFINITY, f64::min));
+    told["evaluations"] = json!(path.slopes());
+    told
+}
+
 fn main() {
     let given: Vec<String> = std::env::args().skip(1).collect();
     let given: Vec<&str> = given.iter().map(String::as_str).collect();
     match given.as_slice() {
+        ["each", tolerance, count] => {
+            let tolerance = tolerance.parse().unwrap();
+            for number in 0..count.parse().unwrap() {
+                println!("{}", each(&made(number), tolerance));
+            }
+        }
         ["time", tolerance, count] => time(tolerance.parse().unwrap(), count.parse().unwrap()),
         [count] => {
             let places = STATIONS.map(Length::feet);
@@ -166,6 +187,6 @@ fn main() {
                 println!("{}", told(&made, &rolled(&made, TOLERANCE, &places)));
             }
         }
-        _ => eprintln!("shots N | shots time TOL N"),
+        _ => eprintln!("shots N | shots each TOL N | shots time TOL N"),
     }
 }

@@ -1,6 +1,6 @@
 //! Eight trajectories of an independent integrator, within the tolerances of their file.
 //!
-//! `reference.csv`, derived: a separate program (DOP853, rtol 1e-11, slip ends at 1e-7 m/s) that met the closed forms to 3e-7 m and
+//! `tests/motion/reference.csv`, derived: a separate program (DOP853, rtol 1e-11, slip ends at 1e-7 m/s) that met the closed forms to 3e-7 m and
 //! agreed with a second integrator to 2e-5 m. It shares no line with this one. Length 60 ft; `x_switch_m` is where the oil ends, and a row without one
 //! has `mu1` everywhere. A row without a pin has equal moments, whose axes stand along the lane's at the release.
 
@@ -16,7 +16,7 @@ use super::shot::{attitude, fine, near};
 type Row = std::collections::HashMap<String, String>;
 
 fn rows(case: &str) -> Vec<Row> {
-    let text = include_str!("reference.csv");
+    let text = include_str!("../motion/reference.csv");
     let rows: Vec<Row> = csv::Reader::from_reader(text.as_bytes())
         .deserialize()
         .map(|row| row.unwrap())

@@ -1,8 +1,9 @@
 //! The range of a fact over a box of answers holds the fact's value at every point of the box.
 
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 
 use proptest::prelude::*;
+use spanwright::motion::Friction;
 use spanwright::rules::{Fact, FactId, Kind, Origin, UNKNOWN, World};
 use spanwright::vocabulary::{
     BallCandidate, Interval, Situation, StageFact, StageWorld, WeightCandidate, ball_facts,
@@ -75,8 +76,16 @@ fn situations(sides: &[Side]) -> (Situation, Situation) {
 
 fn ball() -> impl Strategy<Value = BallCandidate> {
     let prices = || prop::array::uniform2(prop::array::uniform3(5_000..40_000_i64));
-    (0..5_i64, 6..=16_i64, 0..2048_i64, prices(), prices()).prop_map(
-        |(cover, pounds, colours, drilled, cheapest)| BallCandidate {
+    let grips = (5..=60_i32, 0..=300_i32).prop_map(|(oil, more)| {
+        let thousandths = |steps: i32| f64::from(steps) / 1000.0;
+        Friction::new(thousandths(oil), thousandths(oil + more)).ok()
+    });
+    let body = (grips, 0.30..0.43);
+    (0..5_i64, 6..=16_i64, 0..2048_i64, prices(), prices(), body).prop_map(
+        |(cover, pounds, colours, drilled, cheapest, (friction, beta))| BallCandidate {
+            friction,
+            beta,
+            lanes: Arc::clone(SHOP.catalog().lanes()),
             cover,
             weight: pounds * 100,
             colours,
@@ -85,6 +94,39 @@ fn ball() -> impl Strategy<Value = BallCandidate> {
             ..BallCandidate::default()
         },
     )
+}
+
+/// Speed, revs, rotation, tilt and lanes, each known: a range that may be narrow, and a value in it.
+fn hand() -> impl Strategy<Value = Vec<(&'static str, Side)>> {
+    let range = |lowest: i64, highest: i64| {
+        (
+            lowest..=highest,
+            prop_oneof![Just(0), 0..=30_i64, 0..=900_i64],
+            0..=100_i64,
+        )
+            .prop_map(move |(low, wide, part)| {
+                let wide = wide.min(highest - low);
+                (Interval::between(low, low + wide), low + wide * part / 100)
+            })
+    };
+    let words = (0..64_i64, 0..64_i64, 0..64_i64)
+        .prop_map(|(a, b, c)| (Interval::between(a & b, a | b), a & b | (a | b) & c));
+    (
+        range(50, 300),
+        range(0, 700),
+        range(0, 900),
+        range(0, 900),
+        words,
+    )
+        .prop_map(|(speed, revs, rotation, tilt, lanes)| {
+            vec![
+                ("bowler.speed", speed),
+                ("bowler.rev_rate", revs),
+                ("bowler.rotation", rotation),
+                ("bowler.tilt", tilt),
+                ("bowler.lanes", lanes),
+            ]
+        })
 }
 
 fn enclosed<C: Clone>(
@@ -146,6 +188,17 @@ proptest! {
     #[test]
     fn of_worked_facts_in_small_boxes(sides in sides(1)) {
         worked_facts_enclose(&sides)?;
+    }
+
+    /// Somebody whose speed and revs are known in a range, and the rest in a range or as a value: so that rolls are worked out.
+    #[test]
+    fn of_rolls(sides in sides(1), ball in ball(), hand in hand()) {
+        let mut sides = sides;
+        for (name, side) in hand {
+            let place = ASKED.iter().position(|&fact| SHOP.vocabulary().fact(fact).name == name);
+            sides[place.unwrap()] = side;
+        }
+        enclosed("ball", &ball_facts(), &[ball], &sides)?;
     }
 
     /// A box that is a single point has single values only, the point's own.

@@ -1,7 +1,7 @@
 """The facts as a theorem prover sees them, from `spanwright facts --json` and from what each fact says it means.
 
 A fact is a number of steps, or a set of bits, and whether it is known. What follows from other facts is written here anew from
-the facts' stated meaning. What comes out of the geometry of the ball, and prices, are free in their ranges.
+the facts' stated meaning. What comes out of the geometry of the ball, of the mechanics of its roll, and prices, are free in their ranges.
 """
 
 import csv

@@ -158,7 +158,11 @@ impl Bench<'_, '_> {
         let Some(pap) = layout.pap() else {
             return Vec::new();
         };
-        let Some(tilt) = self.degrees("bowler.tilt") else {
+        // A tilt that was taken for granted says nothing about these holes.
+        let situation = &self.consultation.situation;
+        let id = situation.vocabulary().id("bowler.tilt");
+        let measured = id.is_some_and(|id| !situation.assumed().contains(&id));
+        let Some(tilt) = self.degrees("bowler.tilt").filter(|_| measured) else {
             let ask = "Measure the axis tilt: without it nobody can say whether the oil runs over a hole.";
             return vec![ask.to_owned()];
         };

@@ -14,7 +14,7 @@ use super::explain::{self, Scale};
 use super::outcome::Trouble;
 use super::reason::Reason;
 use super::result::Assumed;
-use super::roll::{Apart, Roll, RollLine, Rolled};
+use super::roll::{Apart, Roll, RollLine, Rolled, names};
 use super::roll_ball::RollBall;
 use super::shop::Shop;
 use crate::bowler::Bowler;
@@ -186,7 +186,7 @@ impl Shop {
             start_board: found.start,
             launch: Angle::degrees(found.launch),
             target_board: wanted.target,
-            because: because(found.way, ball.name(), wanted),
+            because: because(found.way, ball, wanted),
             lines,
         })
     }
@@ -263,7 +263,11 @@ impl Shop {
             Some(which) => words::Ends::InTheGutter(which),
             None => words::Ends::AtThePins,
         };
-        apart.said = words::sentence(&apart, [one.ball.name(), other.ball.name()], ends);
+        let balls = [&one.ball, &other.ball];
+        let called = names(&balls);
+        if let [first, second] = called.as_slice() {
+            apart.said = words::sentence(&apart, [first, second], ends);
+        }
         Ok(Some(apart))
     }
 }
@@ -287,7 +291,9 @@ fn is_mirrored(situation: &Situation) -> bool {
 }
 
 /// Why a ball is sent this way.
-fn because(way: Way, ball: &str, wanted: Wanted) -> String {
+fn because(way: Way, ball: &RollBall, wanted: Wanted) -> String {
+    let called = names(&[ball]);
+    let ball = words::begun(called.first().copied().unwrap_or_default());
     let Wanted {
         exit,
         target,
@@ -298,7 +304,7 @@ fn because(way: Way, ball: &str, wanted: Wanted) -> String {
             "{ball} then turns back on board {exit}, where the oil lets it, and comes to board {target}."
         ),
         Way::Inward => format!(
-            "{ball} doesn't hook from board {exit} to board {target}, so it starts there and is sent inward."
+            "{ball} hooks no farther than from board {exit} to board {target}, so it starts there."
         ),
         Way::Farthest => format!(
             "{ball} hooks more than the lane is wide from board {exit}, so it starts on board {most_start} and turns back further in."

@@ -31,20 +31,34 @@ impl Shop {
             for (fact, value) in differences(apart) {
                 situation.set(fact, Interval::point(value));
             }
+            let mut new = Vec::new();
             for list in SAY {
                 self.observe(list, &Alone(&situation));
                 for line in rules.steps(list, &Alone(&situation)) {
                     let reason = explain::reason(rules, &line, Scale::Points);
                     let text = rules.action(&line).unwrap_or_default();
-                    let known = |saying: &&mut Saying| {
+                    let known = |saying: &Saying| {
                         saying.step.id == reason.rule && saying.texts == reason.texts
                     };
-                    match found.iter_mut().find(known) {
-                        Some(saying) => saying.balls.push(ball),
-                        None => found.push(saying(reason, text, ball, list == LIMITS)),
+                    match found.iter().position(known) {
+                        // What this ball has for itself stands before what both have next, as the rules order it.
+                        Some(at) => {
+                            let behind = found.split_off(at);
+                            found.append(&mut new);
+                            found.extend(behind.into_iter().enumerate().map(
+                                |(place, mut saying)| {
+                                    if place == 0 {
+                                        saying.balls.push(ball);
+                                    }
+                                    saying
+                                },
+                            ));
+                        }
+                        None => new.push(saying(reason, text, ball, list == LIMITS)),
                     }
                 }
             }
+            found.append(&mut new);
         }
         // What everybody hears comes first.
         found.sort_by_key(Saying::is_for_the_fitter);

@@ -57,6 +57,7 @@ pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends) -> Texts {
         }
         Ends::InTheGutter(which) => {
             let name = names.get(which).copied().unwrap_or_default();
+            let name = begun(name);
             return Texts::alike(format!(
                 "{name} leaves the lane on this line, so the two can't be compared at the pins."
             ));
@@ -86,6 +87,7 @@ pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends) -> Texts {
 fn hook([first, second]: Names<'_>, range: (f64, f64)) -> String {
     match said(range, 1.0) {
         Said::Alike => {
+            let second = begun(second);
             format!("{second} and {first} come to about the same place; we can't tell them apart.")
         }
         Said::More(least, most) => format!(
@@ -97,7 +99,8 @@ fn hook([first, second]: Names<'_>, range: (f64, f64)) -> String {
             amount(least, most, "board")
         ),
         Said::Either(less, more) => format!(
-            "We can't tell which hooks more. {second} may come out {} less or {} more.",
+            "We can't tell which hooks more. {} may come out {} less or {} more.",
+            begun(second),
             counted(less, "board"),
             counted(more, "board")
         ),
@@ -111,11 +114,13 @@ fn finish([_, second]: Names<'_>, sooner: Option<(f64, f64)>) -> String {
     match said(range, 0.5) {
         Said::Alike => "Both finish hooking at about the same place.".to_owned(),
         Said::More(least, most) => format!(
-            "{second} likely finishes hooking {} earlier.",
+            "{} likely finishes hooking {} earlier.",
+            begun(second),
             amount(least, most, "foot")
         ),
         Said::Less(least, most) => format!(
-            "{second} likely finishes hooking {} later.",
+            "{} likely finishes hooking {} later.",
+            begun(second),
             amount(least, most, "foot")
         ),
         Said::Either(later, earlier) => format!(
@@ -130,11 +135,13 @@ fn steeper([_, second]: Names<'_>, range: (f64, f64)) -> String {
     match said(range, 0.5) {
         Said::Alike => "They enter the pins at about the same angle.".to_owned(),
         Said::More(least, most) => format!(
-            "{second} likely enters {} steeper.",
+            "{} likely enters {} steeper.",
+            begun(second),
             amount(least, most, "degree")
         ),
         Said::Less(least, most) => format!(
-            "{second} likely enters {} flatter.",
+            "{} likely enters {} flatter.",
+            begun(second),
             amount(least, most, "degree")
         ),
         Said::Either(flatter, steeper) => format!(
@@ -186,9 +193,17 @@ fn number(value: f64) -> String {
     }
 }
 
+/// A name as a sentence begins with it.
+pub(super) fn begun(name: &str) -> String {
+    let mut letters = name.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}
+
 /// The numbers themselves, a direction in words beside each.
 fn exact(apart: &Apart, names: Names<'_>, now: f64, range: (f64, f64)) -> String {
     let [first, second] = names;
+    let second = begun(second);
     let mut said = format!(
         "{second} against {first} at the pins: {} boards",
         signed(now, range, "more", "less")
@@ -202,7 +217,7 @@ fn exact(apart: &Apart, names: Names<'_>, now: f64, range: (f64, f64)) -> String
             let sooner = signed(now, (least, most), "sooner", "later");
             said.push_str(&format!("; slip ends {sooner} ft."));
         }
-        None => said.push_str("; slip doesn't end before the pins for both."),
+        None => said.push_str("; slip doesn't end before the pins for one or both."),
     }
     said
 }

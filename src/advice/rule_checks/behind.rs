@@ -1,9 +1,9 @@
 //! Which answers and settled facts each worked fact follows from.
 //!
-//! What comes out of the mathematics of the drilled ball is taken as free in its range: no statement about two such numbers is
-//! called impossible for a reason that only geometry knows.
+//! What comes out of the mathematics of the drilled ball and of the roll is taken as free in its range: no statement about two such numbers is
+//! called impossible for a reason that only geometry or mechanics knows.
 
-/// Facts that follow from others by geometry, or from such: any value in their range is taken as possible.
+/// Facts that follow from others by geometry or by the mechanics of the roll, or from such: any value in their range is taken as possible.
 const BY_GEOMETRY: &[&str] = &[
     "hand.flat_ring_span",
     "fit.middle_cut_span",
@@ -12,6 +12,11 @@ const BY_GEOMETRY: &[&str] = &[
     "fit.slug_wall_short",
     "fit.web_least",
     "fit.web_short",
+    "roll.most_turn",
+    "roll.turn_done",
+    "roll.entry_angle",
+    "roll.slip_ends",
+    "roll.sideways",
 ];
 
 const GRIP: &str = "settled.grip";

@@ -129,7 +129,7 @@ impl Realm for Shelf<'_> {
         let stated = self.fact(fact);
         match stated.origin {
             Origin::Answer | Origin::Settled => vec![fact],
-            Origin::Worked if is_by_geometry(stated.name) => vec![fact],
+            Origin::Worked | Origin::Derived if is_by_geometry(stated.name) => vec![fact],
             _ => {
                 let names = behind(stated.name).iter();
                 names

@@ -16,6 +16,8 @@ const FOR_A_SHOP: &[&str] = &[
     "ball.intermediate",
     "ball.colours",
     "match.price_drilled",
+    "roll.most_turn",
+    "roll.sideways",
 ];
 
 /// What the program itself writes to a customer beside the texts of the rules, as far as it uses words of the trade.

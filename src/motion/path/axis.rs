@@ -8,7 +8,8 @@ use super::state::{Moving, State};
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Axis {
     first: DVec3,
-    farthest: f64,
+    /// Cosine of the angle to the farthest one.
+    least: f64,
 }
 
 impl Axis {
@@ -20,8 +21,8 @@ impl Axis {
             spin_change
         };
         Axis {
-            first: released.axes().transpose() * spin,
-            farthest: 0.0,
+            first: (released.axes().transpose() * spin).normalize_or_zero(),
+            least: 1.0,
         }
     }
 
@@ -34,9 +35,14 @@ impl Axis {
 
     /// The ball has come to here.
     pub(super) fn see(&mut self, state: &State) {
-        self.farthest = self.shift(state).max(self.farthest);
+        let now = Moving::of(state).spin_in_ball();
+        let long = now.length();
+        if long > 0.0 {
+            self.least = (self.first.dot(now) / long).min(self.least);
+        }
     }
+    /// The angle to the farthest one.
     pub(super) fn farthest(&self) -> f64 {
-        self.farthest
+        libm::acos(self.least.max(-1.0))
     }
 }

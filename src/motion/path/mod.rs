@@ -245,11 +245,11 @@ impl Settings {
     /// Slip when it starts again after rolling, m/s: slip must start as something, since its direction is none at zero. A hundred
     /// times the tolerance, but not so small that the first steps are too many.
     fn first_slip(&self) -> f64 {
-        (100.0 * self.tolerance).clamp(1e-8, 1e-6)
+        (100.0 * self.tolerance).clamp(1e-7, 1e-5)
     }
     /// Slip that counts as none, m/s.
     fn no_slip(&self) -> f64 {
-        0.1 * self.first_slip()
+        0.01 * self.first_slip()
     }
 }
 

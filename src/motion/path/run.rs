@@ -16,6 +16,9 @@ const MOST_TURN: f64 = 1.5;
 const MOST_SECONDS: f64 = 120.0;
 /// How much of the slip one step may take away: where slip is zero its direction is none, so no step may pass that.
 const MOST_OF_SLIP: f64 = 0.7;
+/// Friction turns the slip's direction towards its own, the faster the less slip there is; no step is longer than so many times the time that
+/// takes. The pair is stable up to 3.3 of them, but slip falls within the step, and a direction that swings keeps slip from ending.
+const FOLLOWS: f64 = 1.5;
 
 /// A roll under way.
 pub(super) struct Run<'a> {
@@ -117,11 +120,11 @@ impl<'a> Run<'a> {
         Ok(())
     }
 
-    /// How many places within a step are looked at: one in every twentieth of a radian of spin.
+    /// How many places within a step are looked at: one in every tenth of a radian of spin.
     fn looks(&self, size: f64) -> usize {
         let spin = Moving::of(&self.state).spin.length();
-        // At most `MOST_TURN` over a twentieth.
-        (libm::ceil(spin * size * 20.0) as usize).clamp(4, 32)
+        // At most `MOST_TURN` over a tenth.
+        (libm::ceil(spin * size * 10.0) as usize).clamp(4, 16)
     }
 
     /// Slip that has come to nothing: rolls from here, if friction can hold it.
@@ -131,7 +134,9 @@ impl<'a> Run<'a> {
             return Ok(());
         }
         let slip = now.slip(&self.body);
-        if slip.length() > self.settings.no_slip() || self.slip_change(&now) > 0.0 {
+        if slip.length() > self.settings.no_slip()
+            || self.slip_change(&now, &self.field(&self.state)) > 0.0
+        {
             return Ok(());
         }
         let change = rolling::change(&self.body, &now);
@@ -152,14 +157,14 @@ impl<'a> Run<'a> {
         Ok(())
     }
 
-    /// How fast slip grows, m/s².
-    fn slip_change(&self, now: &Moving) -> f64 {
+    /// How fast slip grows when the state has this slope, m/s².
+    fn slip_change(&self, now: &Moving, slope: &State) -> f64 {
+        let [_, _, ax, ay, wx, wy, ..] = *slope;
         let slip = now.slip(&self.body);
-        let change = self.change(now);
-        let grows = change.velocity - self.body.radius * change.spin.cross(glam::DVec3::Z);
+        let radius = self.body.radius;
         let fast = slip.length();
         if fast > 0.0 {
-            slip.dot(grows) / fast
+            (slip.x * (ax - radius * wy) + slip.y * (ay + radius * wx)) / fast
         } else {
             0.0
         }
@@ -187,7 +192,7 @@ impl<'a> Run<'a> {
     }
 
     /// How long a step may be before the slip's direction is passed or turns faster than a step can follow.
-    fn longest(&self, now: &Moving) -> f64 {
+    fn longest(&self, now: &Moving, slope: &State) -> f64 {
         let spin = now.spin.length();
         let mut longest = LONGEST;
         if spin * longest > MOST_TURN {
@@ -195,13 +200,13 @@ impl<'a> Run<'a> {
         }
         if self.mode == Mode::Slip {
             let slip = now.slip(&self.body).length();
-            let change = self.slip_change(now);
+            let change = self.slip_change(now, slope);
             if change < 0.0 {
                 longest = longest.min(MOST_OF_SLIP * slip / -change);
             }
             let drag = self.ground.friction(now.place) * GRAVITY * self.body.mobility();
-            if drag * longest > 2.0 * slip {
-                longest = 2.0 * slip / drag;
+            if drag * longest > FOLLOWS * slip {
+                longest = FOLLOWS * slip / drag;
             }
         }
         longest
@@ -218,7 +223,7 @@ impl<'a> Run<'a> {
             Some(slope) => slope,
             None => self.field(&self.state),
         };
-        let longest = self.longest(&now);
+        let longest = self.longest(&now, &first);
         let mut size = self.size.min(longest);
         loop {
             self.count()?;

@@ -9,11 +9,22 @@ use crate::motion::path::Ending;
 
 /// Writes both balls' part of the page.
 pub(super) fn write(page: &mut Page<'_>, roll: &Roll, balls: [&Rolled; 2], apart: &Apart) {
-    let [first, second] = balls.map(|rolled| rolled.ball().name());
-    page.heading(&format!("{second} beside {first}, on {}", roll.lane_name()));
+    let names = roll.names();
+    let name = |at: usize, rolled: &Rolled| {
+        let short = names.get(at).copied();
+        short.map_or_else(|| rolled.ball().name().to_owned(), str::to_owned)
+    };
+    let [one, other] = balls;
+    let (one, other) = (name(0, one), name(1, other));
+    let [first, second] = [one.as_str(), other.as_str()];
+    let [beside, ball] = balls.map(|rolled| rolled.ball().name());
+    page.heading(&capitalised(&format!(
+        "{ball} beside {beside}, on {}",
+        roll.lane_name()
+    )));
     page.paragraph(2, apart.said().of(page.audience()));
-    for rolled in balls {
-        page.item(2, "- ", &each(roll, rolled));
+    for (rolled, name) in std::iter::zip(balls, [first, second]) {
+        page.item(2, "- ", &each(roll, rolled, name));
     }
     page.explain();
     along(page, apart, [first, second]);
@@ -27,8 +38,7 @@ pub(super) fn write(page: &mut Page<'_>, roll: &Roll, balls: [&Rolled; 2], apart
 }
 
 /// One ball in a sentence.
-fn each(roll: &Roll, rolled: &Rolled) -> String {
-    let name = rolled.ball().name();
+fn each(roll: &Roll, rolled: &Rolled, name: &str) -> String {
     let path = rolled.path();
     let last = path.last();
     let end = match path.ending() {
@@ -39,7 +49,7 @@ fn each(roll: &Roll, rolled: &Rolled) -> String {
         ),
         Ending::Gutter(at) => format!("It leaves the lane at {:.0} ft.", at.as_feet()),
     };
-    format!("{name} {}. {end}", phases(rolled))
+    format!("{} {}. {end}", capitalised(name), phases(rolled))
 }
 
 /// The difference at places along the lane.

@@ -25,22 +25,28 @@ pub(super) fn draw(canvas: &mut Canvas, plot: &Plot, scale: &Scale) {
     }
     feet(canvas, scale);
     boards(canvas, plot, scale);
-    if (0.0..=LANE).contains(&plot.oil) {
+    if has_oil(plot) {
         let y = scale.down(plot.oil);
         canvas.line("oil", (LEFT, y), (RIGHT, y), OIL);
     }
-    // Where the first ball is in the gutter there is nothing to count from.
-    let gutter = plot.against.as_ref().and_then(|first| first.gutter);
-    let end = gutter
-        .filter(|feet| (1.0..=LANE).contains(feet))
-        .unwrap_or(LANE);
-    canvas.line("zero", scale.spot(0.0, end), scale.spot(0.0, 0.0), ZERO);
+    // The thin line stays to be seen on the thick one.
     canvas.path(
         "line",
         &edge(plot, scale, |place| place.boards),
         false,
         LINE,
     );
+    // Where the first ball is in the gutter there is nothing to count from.
+    let gutter = plot.against.as_ref().and_then(|first| first.gutter);
+    let end = gutter
+        .filter(|feet| (1.0..=LANE).contains(feet))
+        .unwrap_or(LANE);
+    canvas.line("zero", scale.spot(0.0, end), scale.spot(0.0, 0.0), ZERO);
+}
+
+/// Whether there is oil, and an end of it on the lane.
+pub(super) fn has_oil(plot: &Plot) -> bool {
+    (0.5..=LANE).contains(&plot.oil)
 }
 
 /// Whether there is a range to draw, wide enough to be seen.
@@ -85,9 +91,11 @@ fn feet(canvas: &mut Canvas, scale: &Scale) {
 fn boards(canvas: &mut Canvas, plot: &Plot, scale: &Scale) {
     let y = scale.bottom();
     // Numbers stand clear of one another; ticks closer than three hundredths of an inch would run together.
+    let farthest = (scale.zero - LEFT).max(RIGHT - scale.zero) / scale.board;
+    let widest = letters::width(&format!("{farthest:.0}"), SMALL);
     let step = [1_i32, 2, 5, 10, 20, 50, 100, 1000, 10_000]
         .into_iter()
-        .find(|step| f64::from(*step) * scale.board >= 24.0);
+        .find(|step| f64::from(*step) * scale.board >= widest + 12.0);
     let tick = if scale.board >= 3.0 { Some(1) } else { step };
     if let Some(tick) = tick {
         for boards in reach(scale, tick) {

@@ -26,10 +26,10 @@ pub(super) fn write(canvas: &mut Canvas, plot: &Plot, scale: &Scale, at: Spot, w
 }
 
 fn lane(plot: &Plot) -> String {
-    if plot.lane.is_empty() {
+    if plot.lane.trim().is_empty() {
         String::new()
     } else if (0.0..=60.0).contains(&plot.oil) {
-        format!("{}, {:.0} ft of oil.", plot.lane, plot.oil)
+        format!("{}, oiled for {:.0} ft.", plot.lane.trim(), plot.oil)
     } else {
         plot.lane.clone()
     }

@@ -1,6 +1,6 @@
 //! What each line and place of the drawing is, in words that stand beside it.
 
-use super::chart::has_band;
+use super::chart::{has_band, has_oil};
 use super::plot::{Place, Plot, Thrown};
 use super::scale::{LANE, RIGHT, Scale};
 use super::words;
@@ -127,14 +127,14 @@ fn finished(plot: &Plot, scale: &Scale) -> Vec<Label> {
     });
     let done = |name: &str| format!("{} has finished hooking", capitalised(name));
     let mut labels = Vec::new();
-    if let (Some((feet, spot)), Some((first, ..))) = (own, &other)
+    if let Some((feet, spot)) = own
         && same_foot(plot)
     {
         let name = format!("Here both have finished hooking: {}", words::feet(feet));
         let sooner = plot
             .sooner
             .and_then(|(_, least, most)| words::FEET.range(least, most));
-        let sooner = sooner.map(|range| format!("({range} than {})", self::name(first)));
+        let sooner = sooner.map(|range| format!("({}: {range})", self::name(&plot.ball)));
         return vec![level(spot, std::iter::once(name).chain(sooner).collect())];
     }
     if let Some((feet, spot)) = own {
@@ -258,7 +258,7 @@ fn farthest(plot: &Plot, scale: &Scale) -> Option<Label> {
 }
 
 fn oil(plot: &Plot, scale: &Scale) -> Option<Label> {
-    let on = (0.0..=LANE).contains(&plot.oil);
+    let on = has_oil(plot);
     let words = vec!["The oil ends".to_owned(), words::feet(plot.oil)];
     on.then(|| Label::new(Side::Right, (RIGHT, scale.down(plot.oil)), words))
 }
