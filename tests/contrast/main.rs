@@ -26,6 +26,7 @@ const BOWLERS: [&str; 10] = [
     "present",
     "sore-thumb",
     "straight-only",
+    "two-balls",
     "two-handed-no-thumb",
 ];
 
