@@ -30,7 +30,11 @@ pub(super) fn write(page: &mut Page<'_>, upgrade: &Upgrade) {
         before(page, upgrade);
         match upgrade.next().is_empty() {
             true => nothing(page, upgrade),
-            false => upgrade.next().iter().for_each(|next| ball(page, next)),
+            false => {
+                for (place, next) in upgrade.next().iter().enumerate() {
+                    ball(page, next, if place == 0 { "Next" } else { "Later" });
+                }
+            }
         }
         if page.audience() == Audience::Fitter {
             gaps(page, upgrade);
@@ -132,10 +136,10 @@ fn nothing(page: &mut Page<'_>, upgrade: &Upgrade) {
     page.explain();
 }
 
-fn ball(page: &mut Page<'_>, next: &NextBall) {
+fn ball(page: &mut Page<'_>, next: &NextBall, when: &str) {
     let audience = page.audience();
-    let first = next.gap().said(audience);
-    page.heading(&format!("Next: {first}"));
+    let gap = next.gap().said(audience);
+    page.heading(&format!("{when}: {gap}"));
     for line in next
         .gap()
         .lines()
@@ -252,6 +256,13 @@ fn span(least: i64, most: i64, unit: &str, way: &str, tail: &str) -> String {
 
 /// All gaps with their reasons, for the fitter.
 fn gaps(page: &mut Page<'_>, upgrade: &Upgrade) {
+    if !upgrade.settled().is_empty() {
+        page.heading("Settled for whatever comes next");
+    }
+    for stage in upgrade.settled() {
+        let words = customer::stage_reasons(stage, page.audience());
+        page.row(2, NAME, &capitalised(stage.stage()), &words);
+    }
     page.heading("What speaks for each gap");
     for gap in upgrade.gaps() {
         gap_lines(page, gap);
