@@ -288,7 +288,7 @@ fn ball<'d>(node: &'d Node, reader: &mut Reader<'d>) -> Option<String> {
     Some(name.to_owned())
 }
 
-fn read_case<'d>(document: &'d Document) -> Result<Case, Faults> {
+fn read_case(document: &Document) -> Result<Case, Faults> {
     let mut reader = Reader::new(document);
     let mut faults = Faults::new();
     let Some(mut fields) = reader.fields(document.root(), "the case") else {

@@ -31,6 +31,10 @@ mod why_not;
 mod words;
 
 #[cfg(test)]
+#[path = "../../tests/sheet/drawn.rs"]
+#[allow(clippy::unwrap_used)] // a helper of a test fails the test
+mod drawn;
+#[cfg(test)]
 mod tests;
 
 pub(crate) use json::{Head, written};

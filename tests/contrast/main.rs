@@ -16,7 +16,7 @@ use spanwright::bowler::Bowler;
 use spanwright::document::{Document, Format};
 
 /// Every demo bowler.
-const BOWLERS: [&str; 10] = [
+const BOWLERS: [&str; 11] = [
     "backup-bowler",
     "first-ball",
     "hanging-thumb",
@@ -26,6 +26,7 @@ const BOWLERS: [&str; 10] = [
     "present",
     "sore-thumb",
     "straight-only",
+    "two-balls",
     "two-handed-no-thumb",
 ];
 

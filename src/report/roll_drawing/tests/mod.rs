@@ -2,9 +2,6 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-#[path = "../../../../tests/sheet/drawn.rs"]
-#[allow(dead_code)]
-mod drawn;
 mod situations;
 
 use proptest::prelude::*;
@@ -13,7 +10,7 @@ use rstest::rstest;
 use super::plot::{Place, Plot};
 use super::scale;
 use super::words::{self, Count};
-use drawn::Drawn;
+use crate::report::drawn::{self, Drawn};
 use situations::{ALL, any_plot, ball, more, named};
 
 /// Writes every drawing into the folder ROLLS, for eyes: `ROLLS=/tmp cargo test --lib rolls_to_look_at -- --ignored`.

@@ -2,8 +2,6 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-#[path = "../../../../tests/sheet/drawn.rs"]
-mod drawn;
 mod fixture;
 
 use std::f64::consts::TAU;
@@ -15,7 +13,7 @@ use super::basis::{Basis, basis};
 use crate::advice::{Advice, LayoutStep, Refusal};
 use crate::rules::Strength;
 use crate::standards::Verdict;
-use drawn::Drawn;
+use crate::report::drawn::Drawn;
 
 const ALL: [&str; 6] = [
     "fingertip",
