@@ -7,11 +7,12 @@ use super::explain::{self, Scale};
 use super::outcome::Trouble;
 use super::owned_motion::Motions;
 use super::reason::{Caution, Reason};
-use super::result::{Assumed, Bill};
+use super::result::{Assumed, Bill, NearMiss};
 use super::shop::Shop;
 use super::upgrade::{BallGap, NextBall, Upgrade};
 use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
+use crate::notation::Notation;
 use crate::rules::{Fate, Line, Severity};
 use crate::vocabulary::{Interval, StageWorld, all_words, answers_behind, gap_facts, words};
 
@@ -186,12 +187,34 @@ impl Consultation<'_> {
                 .filter(|_| gap.word != "spare_ball")
                 .and_then(|c| self.against_owned(motions, c)),
             pick: found.picks.into_iter().next(),
-            near_misses: found.near_misses,
+            near_misses: match (chosen, budget) {
+                (None, Some(budget)) => self.if_money_were_no_matter(gap.word, budget)?,
+                _ => found.near_misses,
+            },
             cautions: consultation.cautions,
             bill,
             over_budget,
             gap,
         })
+    }
+
+    /// With nothing left in the budget: the ball that fills the gap best, and how much it is over.
+    fn if_money_were_no_matter(&self, gap: &str, budget: i64) -> Result<Vec<NearMiss>, Trouble> {
+        let mut free = self.for_gap(gap);
+        free.situation.set("bowler.budget", Interval::NOT_KNOWN);
+        let found = free.balls(None)?;
+        let candidates = self.shop.candidates();
+        let best = found.chosen.and_then(|c| candidates.get(c));
+        let miss = best.zip(found.picks.first()).map(|(ball, pick)| {
+            let price = ball.out_the_door(&free.situation).value();
+            NearMiss {
+                ball: ball.id.clone(),
+                name: format!("{}, {}", pick.name, pick.weight),
+                out_the_door: Notation::Money.write(price),
+                over: Notation::Money.write(price - budget),
+            }
+        });
+        Ok(miss.into_iter().collect())
     }
 
     /// An owned ball drilled again for fingertip.

@@ -24,7 +24,7 @@ pub(super) fn write(page: &mut Page<'_>, upgrade: &Upgrade) {
         page.heading("No ball of your own yet");
         page.paragraph(
             2,
-            "This is about the balls you own. Without one, ask which first ball suits you (`advise`).",
+            "This is about the balls you own. If you own some, tell us which. If not, ask which first ball suits you (`advise`).",
         );
     } else if !upgrade.is_held() {
         before(page, upgrade);
@@ -154,7 +154,13 @@ fn ball(page: &mut Page<'_>, next: &NextBall, when: &str) {
         page.item(2, "When: ", &words);
     }
     let Some(pick) = next.pick() else {
-        page.paragraph(2, "No ball on the shelf fills that.");
+        page.paragraph(
+            2,
+            match next.near_misses().is_empty() {
+                true => "No ball on the shelf fills that.",
+                false => "Nothing within your budget fills that.",
+            },
+        );
         for miss in next.near_misses().iter().take(1) {
             let words = format!(
                 "{}, {}: {} over your budget.",
@@ -162,7 +168,7 @@ fn ball(page: &mut Page<'_>, next: &NextBall, when: &str) {
                 miss.out_the_door(),
                 miss.over()
             );
-            page.item(2, "Nearest: ", &words);
+            page.item(2, "What would: ", &words);
         }
         page.explain();
         return;
