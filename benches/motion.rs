@@ -33,7 +33,9 @@ fn main() {
         time(|| roll_all(&balls)),
     );
     let ratio = rolls.as_secs_f64() / rank.as_secs_f64();
-    println!("{BALLS} balls, one bowler: closed {rolls:?}, one ranking of the shelf {rank:?}, ratio {ratio:.2}");
+    println!(
+        "{BALLS} balls, one bowler: closed {rolls:?}, one ranking of the shelf {rank:?}, ratio {ratio:.2}"
+    );
 
     let mut criterion = Criterion::default().configure_from_args();
     criterion.bench_function("closed, 500 balls", |bencher| {
@@ -65,9 +67,7 @@ fn roll_all(balls: &[(f64, Friction)]) -> usize {
     let radius = Length::inches(4.297);
     balls
         .iter()
-        .filter(|(beta, friction)| {
-            roll(&thrown, *beta, radius, &lane, friction).turn_done() > 0.9
-        })
+        .filter(|(beta, friction)| roll(&thrown, *beta, radius, &lane, friction).turn_done() > 0.9)
         .count()
 }
 

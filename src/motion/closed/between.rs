@@ -7,8 +7,8 @@
 //! of (v, U, E, W, length of the oil). That is never too narrow; it is too wide by what U, E and W can't do at once, which is little
 //! for a small box and nothing for a point.
 
-use super::super::{Angle, Friction, GRAVITY, Lane, Length, Release};
-use super::course::Surface;
+use super::super::{Angle, Friction, Lane, Length, Release};
+use super::course::{Surface, taken};
 use super::{Course, MOST_OUT, length};
 
 /// Times that the bounds of a launch are narrowed at most.
@@ -341,16 +341,6 @@ impl Rolling {
                 surface,
             )
         })
-    }
-}
-
-/// How much of the slip friction takes over a distance, at most `most`; all of it from a ball that would stop.
-fn taken(speed: f64, along: f64, friction: f64, distance: f64, most: f64) -> f64 {
-    let pull = friction * GRAVITY;
-    let ahead = speed * speed - 2.0 * pull * along * distance;
-    match speed > 0.0 && ahead >= 0.0 {
-        true => (pull * 2.0 * distance / (speed + libm::sqrt(ahead))).min(most),
-        false => most,
     }
 }
 
