@@ -120,7 +120,7 @@ impl Thrown {
         // What is left without a change of launch is nearly what to send it out by.
         let mut next = last - value;
         for _ in 0..60 {
-            if !(value.abs() > 1e-13) {
+            if value.abs() <= 1e-13 || value.is_nan() {
                 return sent(last);
             }
             if !(next > low && next < high) {
