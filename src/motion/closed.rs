@@ -12,6 +12,7 @@ mod course;
 
 pub use between::{Between, Rolling};
 pub use course::{Course, Place};
+use course::{Surface, taken};
 
 use super::{Angle, Friction, Lane, Length, Release, Speed, Spin};
 
@@ -99,9 +100,20 @@ impl Thrown {
             spin: self.spin,
         };
         // Sideways velocity where the oil ends: it rises with the sideways velocity sent. Below zero at one end, above at the other.
+        let surface = Surface::of(lane, friction);
+        let share = beta.clamp(0.01, 2.0) / (1.0 + beta.clamp(0.01, 2.0));
         let left = |out: f64| {
-            let course = Course::of(&sent(out), beta, radius, lane, friction);
-            course.at_oil_end().velocity()[1]
+            let thrown = sent(out);
+            let [u, w] = thrown.slip(radius);
+            let size = length([u, w]);
+            match size > 0.0 {
+                true => {
+                    let (ahead, all) = (thrown.velocity[0], share * size);
+                    let gone = taken(ahead, u / size, surface.oil, surface.ends, all);
+                    out - w / size * gone
+                }
+                false => out,
+            }
         };
         let (mut low, mut high) = (-speed * MOST_OUT, 0.0);
         let (mut last, mut value) = (high, left(high));

@@ -7,8 +7,8 @@
 //! of (v, U, E, W, length of the oil). That is never too narrow; it is too wide by what U, E and W can't do at once, which is little
 //! for a small box and nothing for a point.
 
-use super::super::{Angle, Friction, GRAVITY, Lane, Length, Release};
-use super::course::Surface;
+use super::super::{Angle, Friction, Lane, Length, Release};
+use super::course::{Surface, taken};
 use super::{Course, MOST_OUT, length};
 
 /// Times that the bounds of a launch are narrowed at most.
@@ -153,7 +153,15 @@ impl Between {
             oil.0 = taken(sent.speed.1, along.0, short.oil, short.ends, all);
             let all = ball.share * sent.size.1;
             oil.1 = taken(sent.speed.0, along.1, long.oil, long.ends, all);
-            let wanted = (sent.aside.0 * oil.0, sent.aside.1 * oil.1);
+            // W p is W q as long as it slips, and k (s + o) when slip has ended: the smaller of the two.
+            let slips = taken(sent.speed.1, along.0, short.oil, short.ends, f64::INFINITY);
+            let wanted = (
+                match sent.aside.0 > 0.0 {
+                    true => (sent.aside.0 * slips).min(ball.share * (slip.side.0 + out.0)),
+                    false => 0.0,
+                },
+                (sent.aside.1 * oil.1).min(ball.share * (slip.side.1 + out.1)),
+            );
             let last = out;
             out.0 = wanted.0.min(clamped.0).max(out.0);
             out.1 = wanted.1.min(clamped.1).min(out.1).max(out.0);
@@ -272,8 +280,15 @@ impl Slip {
         let least = more(self.side.0, out.0, self.forward.0, 2.0 * v.1);
         let most = more(self.side.1, out.1, self.forward.1, speed.0 + v.0);
         let size = |size: f64, more: f64| libm::sqrt(size * size + more);
-        // (v - f)/s becomes (v' - f)/(s + o): less by v - v', which is below o²/(v' + v), and by the larger divisor.
-        let slower = out.1 / (speed.0 + v.0);
+        // (v - f)/s becomes (v' - f)/(s + o): less by the larger divisor, and by (v - v')/(s + o) = o²/((v' + v)(s + o)).
+        let slower = |out: f64, side: f64, both: f64| match out > 0.0 {
+            true => out * out / ((side + out) * both),
+            false => 0.0,
+        };
+        let slower = (
+            slower(out.0, self.side.1, 2.0 * v.1),
+            slower(out.1, self.side.0, speed.0 + v.0),
+        );
         let part = |side: f64, out: f64| match side + out > 0.0 {
             true => side / (side + out),
             false => 1.0,
@@ -285,14 +300,14 @@ impl Slip {
         };
         let (low, high) = self.cotangent;
         let mut cotangent = (
-            by(low, if low > 0.0 { small } else { large }) - slower,
-            by(high, if high > 0.0 { large } else { small }),
+            by(low, if low > 0.0 { small } else { large }) - slower.1,
+            by(high, if high > 0.0 { large } else { small }) - slower.0,
         );
         // The same by the ranges of v - f and s + o, which serves where there may be no sideways spin.
         let ahead = (v.0 - self.forward.1, v.1 - self.forward.0);
         if ahead.0 > 0.0 {
-            let least = ahead.0 / (self.side.1 + out.1) - slower;
-            let most = ahead.1 / (self.side.0 + out.0);
+            let least = ahead.0 / (self.side.1 + out.1) - slower.1;
+            let most = ahead.1 / (self.side.0 + out.0) - slower.0;
             cotangent = (cotangent.0.max(least), cotangent.1.min(most));
         }
         Sent {
@@ -341,16 +356,6 @@ impl Rolling {
                 surface,
             )
         })
-    }
-}
-
-/// How much of the slip friction takes over a distance, at most `most`; all of it from a ball that would stop.
-fn taken(speed: f64, along: f64, friction: f64, distance: f64, most: f64) -> f64 {
-    let pull = friction * GRAVITY;
-    let ahead = speed * speed - 2.0 * pull * along * distance;
-    match speed > 0.0 && ahead >= 0.0 {
-        true => (pull * 2.0 * distance / (speed + libm::sqrt(ahead))).min(most),
-        false => most,
     }
 }
 

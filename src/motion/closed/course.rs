@@ -247,3 +247,13 @@ impl Course {
         (found.down <= self.lane).then_some(found)
     }
 }
+
+/// How much of the slip friction takes over a distance, at most `most`; all of it from a ball that would stop.
+pub(super) fn taken(speed: f64, along: f64, friction: f64, distance: f64, most: f64) -> f64 {
+    let pull = friction * GRAVITY;
+    let ahead = speed * speed - 2.0 * pull * along * distance;
+    match speed > 0.0 && ahead >= 0.0 {
+        true => (pull * 2.0 * distance / (speed + libm::sqrt(ahead))).min(most),
+        false => most,
+    }
+}
