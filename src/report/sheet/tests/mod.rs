@@ -11,9 +11,9 @@ use rstest::rstest;
 
 use super::basis::{Basis, basis};
 use crate::advice::{Advice, LayoutStep, Refusal};
+use crate::report::drawn::Drawn;
 use crate::rules::Strength;
 use crate::standards::Verdict;
-use crate::report::drawn::Drawn;
 
 const ALL: [&str; 6] = [
     "fingertip",
