@@ -69,7 +69,7 @@ fn stretches_of_the_demo_bowlers_hold_from_end_to_end_and_no_farther() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(8))]
+    #![proptest_config(ProptestConfig { cases: 8, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn stretches_of_random_bowlers_hold_from_end_to_end_and_no_farther(profile in profile()) {
