@@ -25,7 +25,7 @@ pub use words::{Colour, Core, Cover, Finish, Tier};
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use sha2::{Digest as _, Sha256};
@@ -162,6 +162,13 @@ impl Catalog {
             _ => Some(Document::read(&lanes)),
         };
         Self::from_documents(FILES.map(|name| Document::read(&folder.join(name))), lanes)
+    }
+
+    /// The files that are read of a folder, `lanes.yaml` whether it is there or not.
+    pub(crate) fn files_of(folder: &Path) -> impl Iterator<Item = PathBuf> {
+        let names = FILES.into_iter().chain(["lanes.yaml"]);
+        let files: Vec<PathBuf> = names.map(|name| folder.join(name)).collect();
+        files.into_iter()
     }
 
     /// The same balls on other lanes.
