@@ -20,7 +20,7 @@ use crate::vocabulary::{Alone, BallCandidate, Situation, vocabulary};
 /// Where a shop's own files are; everything left out is the embedded demo's.
 #[derive(Clone, Debug, Default)]
 pub struct ShopFiles {
-    /// Folder with models.csv, cores.csv, shelf.csv, prices.yaml.
+    /// Folder with models.csv, cores.csv, shelf.csv, prices.yaml, and lanes.yaml where a shop has its own.
     pub catalog: Option<PathBuf>,
     /// The shop's own rule files, laid over the built-in ones.
     pub rules: Vec<PathBuf>,

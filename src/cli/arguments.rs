@@ -228,7 +228,7 @@ pub(super) struct Diff {
     /// The shop's own cases or profiles besides the demo's, or folders of them; may be repeated
     #[arg(long = "cases", value_name = "PATH")]
     pub(super) cases: Vec<PathBuf>,
-    /// Folder with the shop's models.csv, cores.csv, shelf.csv and prices.yaml
+    /// Folder with the shop's models.csv, cores.csv, shelf.csv, prices.yaml and, if it has one, lanes.yaml
     #[arg(long, value_name = "DIR")]
     pub(super) catalog: Option<PathBuf>,
     #[command(flatten)]
@@ -237,7 +237,7 @@ pub(super) struct Diff {
 
 #[derive(Debug, Args)]
 pub(super) struct ShopOptions {
-    /// Folder with the shop's models.csv, cores.csv, shelf.csv and prices.yaml
+    /// Folder with the shop's models.csv, cores.csv, shelf.csv, prices.yaml and, if it has one, lanes.yaml
     #[arg(long, value_name = "DIR")]
     catalog: Option<PathBuf>,
     /// A rule file of the shop's own, laid over the built-in rules; may be repeated

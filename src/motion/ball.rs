@@ -62,7 +62,7 @@ impl Ball {
     pub fn moments(&self) -> [f64; 3] {
         self.moments
     }
-    /// The moment about the middle axis over mass times radius squared: what a ball of equal moments would have.
+    /// The mean of the three moments over mass times radius squared: what a ball of equal moments would have.
     pub fn beta(&self) -> f64 {
         let [low, middle, high] = self.moments;
         (low + middle + high) / 3.0 / (self.mass * self.radius * self.radius)

@@ -3,7 +3,9 @@
 use super::customer::{self, about, called, caution_words, sourced};
 use super::fitter;
 use super::page::{Page, capitalised};
-use crate::advice::{Against, BallGap, Caution, Does, NextBall, OwnedNow, Upgrade, WorkStep};
+use crate::advice::{
+    Against, BallGap, Caution, Does, NextBall, OwnChoice, OwnedNow, Upgrade, WorkStep,
+};
 use crate::notation::Notation;
 use crate::rules::{Audience, Severity};
 
@@ -11,6 +13,8 @@ use crate::rules::{Audience, Severity};
 const REASONS: usize = 3;
 /// Balls owned that are shown one by one to those who don't drill.
 const OWNED: usize = 8;
+/// Pairs shown that do the same.
+const PAIRS: usize = 3;
 /// Columns for the name of a ball.
 const NAME: usize = 16;
 
@@ -157,7 +161,7 @@ fn ball(page: &mut Page<'_>, next: &NextBall, when: &str) {
         page.paragraph(
             2,
             match next.near_misses().is_empty() {
-                true => "No ball on the shelf fills that.",
+                true => "No ball on our shelf fills that, so there is none to buy here.",
                 false => "Nothing within your budget fills that.",
             },
         );
@@ -197,10 +201,44 @@ fn ball(page: &mut Page<'_>, next: &NextBall, when: &str) {
     if let Some(against) = next.against() {
         page.item(4, "- ", &against_words(against));
     }
+    if let Some(own) = next.own_choice() {
+        own_choice(page, own);
+    }
     for caution in next.cautions() {
         page.item(4, "Caution: ", &caution_words(caution, audience));
     }
     page.explain();
+}
+
+/// The dear ball that is wanted all the same, with its price and one mild word.
+fn own_choice(page: &mut Page<'_>, own: &OwnChoice) {
+    let audience = page.audience();
+    let pick = own.pick();
+    page.subheading(&format!(
+        "If you'd rather choose yourself: {}",
+        called(pick)
+    ));
+    let dearer = match own.dearer() {
+        cents if cents > 0 => format!(", {} more", Notation::Money.write(cents)),
+        _ => String::new(),
+    };
+    let cover = capitalised(pick.cover());
+    let price = own.bill().total();
+    let words = format!(
+        "{price} drilled{dearer}. {cover} cover; {}. Noted as your own choice.",
+        pick.colours()
+    );
+    page.paragraph(4, &words);
+    if audience == Audience::Fitter {
+        fitter::lines(page, 4, pick.lines());
+        for caution in own.cautions() {
+            page.item(4, "Caution: ", &caution_words(caution, audience));
+        }
+        return;
+    }
+    for line in pick.reasons_against(1) {
+        page.item(4, "- Against it: ", line.text(audience));
+    }
 }
 
 fn budget(next: &NextBall) -> String {
@@ -221,8 +259,12 @@ fn against_words(against: &Against) -> String {
         "to the side",
     );
     let feet = range(against.sooner, ["foot", "feet"], ["sooner", "later"], "");
+    let feet = match against.sooner {
+        (0, 0) => "at about the same place".to_owned(),
+        _ => feet,
+    };
     format!(
-        "Against {}, by our sums: {boards} at the pins, and finished hooking {feet}.",
+        "Next to {}, by our sums: {boards} at the pins, and finished hooking {feet}.",
         against.owned
     )
 }
@@ -310,26 +352,31 @@ fn owned(page: &mut Page<'_>, upgrade: &Upgrade) {
     };
     for ball in upgrade.owned().iter().take(shown) {
         let words = owned_words(ball, page.audience());
-        page.row(2, NAME, ball.name(), &words);
+        page.row(2, NAME, &capitalised(ball.name()), &words);
     }
     if upgrade.owned().len() > shown {
         let more = upgrade.owned().len() - shown;
         page.paragraph(2, &format!("And {more} more."));
     }
-    for pair in upgrade.doubled() {
+    for pair in upgrade.doubled().iter().take(PAIRS) {
         let [one, other] = pair.names();
         let how = match pair.apart() {
             Some(_) => "do the same on the lane for you",
             None => "have the same cover and surface, so they should do the same",
         };
-        page.item(2, "- ", &format!("{one} and {other} {how}."));
+        page.item(2, "- ", &format!("{} and {other} {how}.", capitalised(one)));
     }
-    if upgrade.lane().is_none() {
-        page.paragraph(
-            2,
-            "Told by cover and surface alone: what a ball does for you takes your speed and your revs.",
-        );
+    if upgrade.doubled().len() > PAIRS {
+        let more = upgrade.doubled().len() - PAIRS;
+        page.paragraph(2, &format!("And {more} more pairs that do the same."));
     }
+    page.paragraph(
+        2,
+        match upgrade.lane() {
+            Some(_) => "These are sums, not promises: the oil moves while you bowl.",
+            None => "Told by cover and surface alone. What a ball does for you depends on your speed and your revs.",
+        },
+    );
     page.explain();
 }
 
