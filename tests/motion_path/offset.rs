@@ -136,7 +136,6 @@ fn square_to_the_spin_axis_with_the_middle_sent() {
                 change(&roll(&shot, &[], 1e-9).unwrap(), &bare).0
             })
             .collect();
-        println!("{changes:?}");
         let average = changes.iter().sum::<f64>() / 6.0;
         assert!(average.abs() < 0.02, "{average}");
         let largest = changes.iter().fold(0.0f64, |most, c| most.max(c.abs()));
