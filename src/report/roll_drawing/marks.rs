@@ -189,7 +189,7 @@ fn the_band(plot: &Plot, scale: &Scale) -> Option<Label> {
     let seen = plot.along.iter().rev().filter(|at| at.most > at.least);
     let end = BAND_NAMED * plot.end();
     let place = seen.clone().find(|at| at.feet <= end);
-    let place = *place.or_else(|| seen.last())?;
+    let place = *place.or_else(|| seen.next_back())?;
     if !has_band(plot, scale) {
         return None;
     }
