@@ -82,9 +82,9 @@ impl<'a> Target<'a> {
                 .shop(&ask.shop),
             // The profile goes on where it was: it may be written over, as long as it is one.
             Verb::Ask(ask) => match &ask.bowler {
-                Some(bowler) if ask.output.json => {
-                    target("ask", &ask.output.file).bowler(bowler).shop(&ask.shop)
-                }
+                Some(bowler) if ask.output.json => target("ask", &ask.output.file)
+                    .bowler(bowler)
+                    .shop(&ask.shop),
                 _ => target("ask", &ask.output.file).shop(&ask.shop),
             },
             Verb::Facts(ask) => target("facts", &ask.output.file).shop(&ask.shop),
