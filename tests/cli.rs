@@ -2,6 +2,9 @@
 
 #![allow(clippy::unwrap_used)]
 
+#[path = "cli/target.rs"]
+mod target;
+
 use std::ffi::OsStr;
 use std::fs;
 use std::io::Write;

@@ -137,11 +137,7 @@ fn run(
     });
     Ok(Advice {
         bowler: bowler.name().unwrap_or_default().to_owned(),
-        questions: bowler
-            .questions()
-            .iter()
-            .map(|q| q.text().to_owned())
-            .collect(),
+        questions: shop.questions_for(bowler),
         cautions: consultation.cautions,
         settled: consultation.settled,
         picks: found.picks,

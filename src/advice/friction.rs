@@ -1,8 +1,10 @@
 //! The friction that a cover finds on a lane, by the rules' one table.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
 use super::explain::{self, Scale};
+use super::friction_faults::{fault, stopped};
 use super::outcome::Trouble;
 use super::reason::Reason;
 use super::shop::Shop;
@@ -41,7 +43,7 @@ impl Surface {
             ..self
         }
     }
-    /// Sanded with this grit last; what no grit is (100 to 6000) is taken for the nearest.
+    /// Sanded with this grit last; what no grit is, as [`GRITS`] has them, is taken for the nearest.
     #[must_use]
     pub fn grit(self, grit: i64) -> Self {
         let grit = grit.clamp(*GRITS.start(), *GRITS.end());
@@ -56,6 +58,23 @@ impl Surface {
         Surface {
             games: Some(games.clamp(0, 5_000)),
             ..self
+        }
+    }
+}
+
+/// As `a solid cover, sanded, 2000 grit, 30 games after it was cleaned out`.
+impl fmt::Display for Surface {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "the {} cover", self.cover.name())?;
+        if let Some(finish) = self.finish {
+            write!(f, ", {}", finish.name())?;
+        }
+        if let Some(grit) = self.grit {
+            write!(f, ", {grit} grit")?;
+        }
+        match self.games.filter(|games| *games > 0) {
+            Some(games) => write!(f, ", {games} games after it was cleaned out"),
+            None => Ok(()),
         }
     }
 }
@@ -86,14 +105,14 @@ impl Shop {
     /// The friction of a surface by this shop's rules, `friction.oil` and `friction.dry`.
     ///
     /// # Errors
-    /// [`Trouble::Rules`] where the rules give a surface no number, several, or more grip in the oil than on the dry.
+    /// [`Trouble::Friction`] where the rules give a surface no number, several, one beyond the limits, or more grip in the oil than on the
+    /// dry.
     pub fn friction(&self, surface: &Surface) -> Result<Gripping, Trouble> {
         let situation = situation(self.rules(), surface);
         for subject in FRICTIONS {
             self.observe(subject, &Alone(&situation));
         }
-        let measured = measured(self.rules(), &situation);
-        let friction = friction(&measured).map_err(Trouble::Rules)?;
+        let (friction, measured) = judged(self.rules(), surface)?;
         let scale = Scale::Measure {
             notation: Notation::Coefficient,
             mirrored: false,
@@ -127,7 +146,7 @@ impl<'r> Frictions<'r> {
         let rules = self.rules;
         *self.known.entry((cover, finish)).or_insert_with(|| {
             let surface = Surface::new(cover).finished(finish).games(0);
-            friction(&measured(rules, &situation(rules, &surface))).ok()
+            judged(rules, &surface).ok().map(|(friction, _)| friction)
         })
     }
 }
@@ -174,12 +193,23 @@ fn measured(rules: &RuleSet, situation: &Situation) -> [Measured; 2] {
     FRICTIONS.map(|subject| rules.measure(subject, &Alone(situation)))
 }
 
-fn friction([oil, dry]: &[Measured; 2]) -> Result<Friction, String> {
+/// Both coefficients and the lines that add up to them.
+pub(super) fn judged(
+    rules: &RuleSet,
+    surface: &Surface,
+) -> Result<(Friction, [Measured; 2]), Trouble> {
+    let measured = measured(rules, &situation(rules, surface));
+    match friction(&measured) {
+        Some(friction) => Ok((friction, measured)),
+        None => Err(Trouble::Friction(fault(rules, surface, &measured))),
+    }
+}
+
+fn friction(measured: &[Measured; 2]) -> Option<Friction> {
     let number = |measured: &Measured| {
-        let problem = || measured.problem().unwrap_or_default().to_owned();
-        let value = measured.value().ok_or_else(problem)?;
-        Ok::<f64, String>(value as f64 / 1000.0)
+        let whole = measured.value().filter(|_| stopped(measured).is_none())?;
+        Some(whole as f64 / 1000.0)
     };
-    let (oil, dry) = (number(oil)?, number(dry)?);
-    Friction::new(oil, dry).map_err(|why| why.to_string())
+    let [oil, dry] = measured;
+    Friction::new(number(oil)?, number(dry)?).ok()
 }

@@ -22,7 +22,7 @@ impl Shop {
     /// Finds the model that `ball` names.
     pub(super) fn named<'a>(&self, ball: &'a str) -> Result<Named<'a>, Trouble> {
         let (model, weight) = match ball.split_once('@') {
-            Some((model, weight)) => (model, Some(weight).filter(|text| !text.trim().is_empty())),
+            Some((model, weight)) => (model, Some(weight)),
             None => (ball, None),
         };
         self.catalog()

@@ -73,6 +73,8 @@ pub enum Trouble {
         /// What the bowler calls it.
         ball: String,
     },
+    /// The rules give a surface no friction that can be: which surface, which measure, which rules and their files.
+    Friction(String),
     /// The physics has no roll for these numbers.
     NoRoll(Impossible),
     /// The rules lack something the consultation can't do without.
@@ -111,6 +113,15 @@ impl fmt::Display for Trouble {
             Trouble::NoneOnShelf { asked } => write!(
                 f,
                 "`{}` is not on the shelf in any weight",
+                crate::document::clean(asked)
+            ),
+            Trouble::NotAWeight {
+                asked,
+                found,
+                weights,
+            } if found.trim().is_empty() => write!(
+                f,
+                "no weight stands behind the `@` of `{0}@`; leave the `@` out, or say one as in `{0}@12`; on the shelf: {weights}",
                 crate::document::clean(asked)
             ),
             Trouble::NotAWeight {
@@ -163,6 +174,7 @@ impl fmt::Display for Trouble {
                 "nobody knows the cover of `{}`; tell it as `cover` beside the ball, or its `model` in the catalog",
                 crate::document::clean(ball)
             ),
+            Trouble::Friction(what) => write!(f, "the friction table can't be used: {what}"),
             Trouble::NoRoll(why) => write!(f, "there is no roll to tell: {why}"),
             Trouble::Rules(text) => write!(f, "the rules can't be used: {text}"),
         }

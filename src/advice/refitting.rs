@@ -94,11 +94,7 @@ impl Shop {
             past: card_entries::past(bowler),
             to_write: consultation.to_write(held, &changes),
             assumptions,
-            questions: bowler
-                .questions()
-                .iter()
-                .map(|q| q.text().to_owned())
-                .collect(),
+            questions: self.questions_for(bowler),
             digest: self.digest().to_owned(),
             cautions: consultation.cautions,
             causes,

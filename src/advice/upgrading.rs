@@ -33,6 +33,7 @@ impl Shop {
     /// # Errors
     /// [`Trouble::Rules`] where the rules have no gaps or balls to choose from.
     pub fn upgrade(&self, bowler: &Bowler) -> Result<Upgrade, Trouble> {
+        self.check_frictions_for(bowler)?;
         let mut consultation = Consultation::begin(self, bowler);
         consultation.take_owned_weight();
         consultation.weight(bowler.answer("settled.weight"))?;
@@ -86,11 +87,7 @@ impl Shop {
             ruled_out,
             next,
             assumptions,
-            questions: bowler
-                .questions()
-                .iter()
-                .map(|q| q.text().to_owned())
-                .collect(),
+            questions: self.questions_for(bowler),
             digest: self.digest().to_owned(),
             settled: consultation.settled,
             cautions: consultation.cautions,

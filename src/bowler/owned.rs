@@ -1,6 +1,7 @@
 //! The balls the bowler owns already.
 
 use super::sheet::{Found, Sheet};
+use super::surface::Surface;
 use super::words::{COVERS, FIRST_REACTIVE};
 use crate::document::Node;
 use crate::notation::Notation;
@@ -178,6 +179,11 @@ fn read_one<'d>(sheet: &mut Sheet<'d>, item: &'d Node) -> Option<OwnedBall> {
     }
     if let Some(node) = fields.take("surface") {
         ball.surface = sheet.words(node, "the surface of the ball");
+        let called = ball.name.as_deref().or(ball.model.as_deref());
+        let note = ball.surface.as_deref().map(Surface::read);
+        if let Some(question) = note.and_then(|it| it.question(called.unwrap_or("your ball"))) {
+            sheet.ask("owned.covers", question);
+        }
     }
     let mut since = None;
     if let Some(node) = fields.take("games")

@@ -146,11 +146,13 @@ fn read_rev_rate<'d>(sheet: &mut Sheet<'d>, node: &'d Node) {
         return;
     }
     let text = node.text().map(|text| text.trim().to_lowercase());
+    // `inf rpm` is meant for a number.
     let is_word = text
         .as_deref()
-        .is_some_and(|text| text.starts_with(char::is_alphabetic));
+        .is_some_and(|text| text.starts_with(char::is_alphabetic) && !text.ends_with("rpm"));
     if is_word {
-        if let Some(value) = sheet.word(node, "the rev rate", REV_LEVELS) {
+        let called = "the rev rate (as a number it is written as in `300 rpm`)";
+        if let Some(value) = sheet.word(node, called, REV_LEVELS) {
             sheet
                 .found
                 .insert("bowler.rev_level", Found { value, node });

@@ -21,6 +21,12 @@ pub(super) fn run(ask: &Roll) -> Result<(), Refusal> {
             "a drawing or JSON, not both: leave out --json, or name another file".to_owned(),
         );
     }
+    if ask.lane.as_deref().is_some_and(|it| it.trim().is_empty()) {
+        return Err(
+            "no lane was named after --lane: give its id in the shop's lanes.yaml, or leave --lane out and the bowler's answer counts"
+                .to_owned(),
+        );
+    }
     let (shop, bowler) = answer::open(&ask.advise)?;
     let rolled = shop.roll(&bowler, &ask.balls, ask.lane.as_deref());
     let roll = rolled.map_err(|trouble| trouble.to_string())?;

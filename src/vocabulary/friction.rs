@@ -3,11 +3,10 @@
 use super::answers::number;
 use super::settled::settled;
 use super::words;
+pub use crate::bowler::GRITS;
 use crate::notation::Notation::{Count, Counted};
 use crate::rules::{Fact, Kind};
 
-/// The grits that a surface may be sanded with.
-pub const GRITS: std::ops::RangeInclusive<i64> = 100..=6000;
 /// The measures of friction: in the oil, on the dry.
 pub const FRICTIONS: [&str; 2] = ["friction.oil", "friction.dry"];
 

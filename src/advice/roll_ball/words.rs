@@ -1,34 +1,16 @@
-//! What a shop's free words say of a surface and a layout, where they can be understood.
+//! What a shop's free words say of a surface and a layout, in the words of its catalog.
 
+use crate::bowler::{FINISHES, Surface};
 use crate::catalog::Finish;
 use crate::notation::Notation;
-use crate::vocabulary::GRITS;
 
-/// The finish and the grit that a note such as `sanded, 2000` tells, the last of each: that is what was done last.
+/// The finish and the grit that a note tells.
 pub(super) fn surface(note: &str) -> (Option<Finish>, Option<i64>) {
-    let words = || words(note);
-    let finish = |word: String| {
-        // `polish`, `polished`; `matt`, `matte`; `sanded`, `sand`.
-        let of = [
-            ("polish", Finish::Polished),
-            ("matt", Finish::Matte),
-            ("sand", Finish::Sanded),
-        ];
-        of.into_iter()
-            .find(|(start, _)| word.starts_with(start))
-            .map(|(_, finish)| finish)
-    };
-    let grit = |word: String| {
-        let number = word.trim_end_matches("grit").parse().ok()?;
-        GRITS.contains(&number).then_some(number)
-    };
-    let finish = words().filter_map(finish).last();
-    let grit = words().filter_map(grit).last();
-    match (finish, grit) {
-        // A grit alone says that it was sanded.
-        (None, Some(_)) => (Some(Finish::Sanded), grit),
-        _ => (finish, grit),
-    }
+    let surface = Surface::read(note);
+    let word = surface.finish().and_then(|at| usize::try_from(at).ok());
+    let word = word.and_then(|at| FINISHES.get(at));
+    let finish = word.and_then(|word| Finish::ALL.iter().find(|it| it.name() == *word));
+    (finish.copied(), surface.grit())
 }
 
 /// How far the pin is from the PAP in 1/64 in, from a note such as `pin 4 1/2 in from the PAP`.
@@ -55,19 +37,12 @@ mod tests {
     use super::*;
 
     #[test]
-    fn notes_on_a_surface_are_understood_where_they_can_be() {
-        let both = |note| surface(note);
-        assert_eq!(both("sanded, 2000"), (Some(Finish::Sanded), Some(2000)));
-        assert_eq!(both("2000-grit"), (Some(Finish::Sanded), Some(2000)));
-        assert_eq!(both("Polished"), (Some(Finish::Polished), None));
-        assert_eq!(
-            both("500, 1000, 2000grit, then polish"),
-            (Some(Finish::Polished), Some(2000))
-        );
-        assert_eq!(both("matt"), (Some(Finish::Matte), None));
-        assert_eq!(both("as it came"), (None, None));
-        assert_eq!(both("done 3 times, in 12 minutes"), (None, None));
-        assert_eq!(both("99999999999999999999999"), (None, None));
+    fn a_note_tells_a_finish_of_the_catalog() {
+        assert_eq!(surface("sanded, 2000"), (Some(Finish::Sanded), Some(2000)));
+        assert_eq!(surface("Polished"), (Some(Finish::Polished), None));
+        assert_eq!(surface("matt"), (Some(Finish::Matte), None));
+        assert_eq!(surface("as it came"), (None, None));
+        assert_eq!(FINISHES, Finish::NAMES);
     }
 
     #[test]

@@ -50,6 +50,7 @@ impl Shop {
         if !(1..=2).contains(&balls.len()) {
             return Err(Trouble::NotOneOrTwoBalls { named: balls.len() });
         }
+        self.check_frictions_for(bowler)?;
         let row = self.lane_for(bowler, lane)?;
         let mut situation = Situation::of(bowler, self.rules());
         situation.set("lane.oil", Interval::point(row.oil()));
@@ -84,11 +85,7 @@ impl Shop {
             apart,
             says,
             assumptions,
-            questions: bowler
-                .questions()
-                .iter()
-                .map(|q| q.text().to_owned())
-                .collect(),
+            questions: self.questions_for(bowler),
             digest: self.digest().to_owned(),
         })
     }

@@ -55,8 +55,9 @@ impl Shop {
     /// Checks the rules in force, against the stock in force.
     ///
     /// # Errors
-    /// [`Trouble::Rules`] where the rules have no weight, grip or ball to choose.
+    /// [`Trouble::Rules`] where the rules have no weight, grip or ball to choose, [`Trouble::Friction`] where they give a surface no friction.
     pub fn check_rules(&self) -> Result<RuleChecks, Trouble> {
+        self.check_friction_table()?;
         let mut findings = check_rules(self.rules(), &realm::Shelf::new(self));
         let built_in = builtin::rules(self.vocabulary())
             .map_err(|faults| Trouble::Rules(faults.to_string()))?;
