@@ -1,6 +1,7 @@
 //! The balls owned as they are today: what each is, what it does on the lane, and which two do the same.
 
 use super::consultation::Consultation;
+use super::owned_fit::fits_badly;
 use super::owned_motion::Motions;
 use super::upgrade::{Does, Doubled, OwnedNow, PINS, whole};
 use crate::bowler::{COVERS, OwnedBall};
@@ -11,6 +12,13 @@ use crate::vocabulary::{Alone, Interval};
 const FIRST_HOOKING: i64 = 1;
 /// Tenths of a foot beyond which nobody asks where a ball would have finished.
 const FARTHEST: i64 = 6_000;
+/// The most boards that the facts hold, in tenths.
+const MOST_BOARDS: i64 = 2_000;
+/// How near two balls may come and still do the same: the fact, and the measure it is taken from.
+const NEAR: [(&str, &str); 2] = [
+    ("upgrade.near_feet", "upgrade.alike_feet"),
+    ("upgrade.near_boards", "upgrade.alike_boards"),
+];
 /// The answers that tell an owned ball's weight where the bowler didn't say what is thrown now.
 const BALL_NOW: [&str; 2] = ["bowler.ball_now", "bowler.ball_now_weight"];
 
@@ -21,11 +29,11 @@ pub(super) struct Owned {
 }
 
 /// Whether a ball is for single pins: it is kept for them, or someone who hooks owns it in plastic.
-fn is_spare(ball: &OwnedBall, hooks: bool) -> bool {
+pub(super) fn is_spare(ball: &OwnedBall, hooks: bool) -> bool {
     ball.is_spare() || hooks && ball.cover().is_some_and(|cover| cover < FIRST_HOOKING)
 }
 
-fn hooks(ball: &OwnedBall) -> bool {
+pub(super) fn hooks(ball: &OwnedBall) -> bool {
     ball.cover().is_some_and(|cover| cover >= FIRST_HOOKING)
 }
 
@@ -55,11 +63,12 @@ impl Consultation<'_> {
             .filter(|&at| !is_spare(&bowler.owned()[at], intends))
             .collect();
         let doubled = self.doubled(motions, &main);
-        let hooking: Vec<&OwnedBall> = main
-            .iter()
-            .map(|&at| &bowler.owned()[at])
-            .filter(|ball| hooks(ball))
-            .collect();
+        let first = main.iter().map(|&at| &bowler.owned()[at]);
+        let mut hooking: Vec<&OwnedBall> = first.filter(|ball| hooks(ball)).collect();
+        if hooking.is_empty() {
+            // Whoever keeps the one ball that grips for single pins owns a ball that grips.
+            hooking = bowler.owned().iter().filter(|ball| hooks(ball)).collect();
+        }
         let count = |many: usize| Interval::point(i64::try_from(many).unwrap_or(i64::MAX));
         let spare = bowler.owned().iter().any(|ball| is_spare(ball, intends));
         let games = hooking.iter().filter_map(|ball| ball.games()).max();
@@ -72,6 +81,8 @@ impl Consultation<'_> {
         }
         set("upgrade.has_spare", Interval::flag(spare));
         set("upgrade.doubled", count(doubled.len()));
+        let fit = bowler.answer("card.works") == Some(0) || bowler.owned().iter().any(fits_badly);
+        set("upgrade.fit_trouble", Interval::flag(fit));
         if let Some(games) = games {
             set("upgrade.most_games", Interval::point(games));
         }
@@ -81,7 +92,10 @@ impl Consultation<'_> {
             name: called(ball, at),
             about: about(ball),
             role: role(ball, intends),
-            does: motions.of_owned(at).filter(|_| main.contains(&at)),
+            // What a plastic ball would do in the end, nobody sees.
+            does: motions
+                .of_owned(at)
+                .filter(|_| main.contains(&at) && hooks(ball)),
         });
         Owned {
             balls: balls.collect(),
@@ -97,10 +111,19 @@ impl Consultation<'_> {
         let (Some(soonest), Some(latest)) = (does.first().copied(), does.last().copied()) else {
             return;
         };
+        let near = NEAR.map(|(fact, measure)| (fact, self.within(measure)));
         let mut set = |name: &str, value: i64| self.situation.set(name, Interval::point(value));
         set("upgrade.soonest", soonest.tenths_of_feet().min(FARTHEST));
         set("upgrade.latest", latest.tenths_of_feet().min(FARTHEST));
         set("upgrade.turn_done", soonest.percent_done().clamp(0, 100));
+        let boards = |does: &Does| does.tenths_of_boards().clamp(0, MOST_BOARDS);
+        set("upgrade.soonest_boards", boards(&soonest));
+        set("upgrade.latest_boards", boards(&latest));
+        for (fact, within) in near {
+            if let Some(within) = within {
+                set(fact, within);
+            }
+        }
         let pairs = does.windows(2).filter_map(|pair| match pair {
             [one, other] => Some((one.finished.min(PINS), other.finished.min(PINS))),
             _ => None,
@@ -112,15 +135,16 @@ impl Consultation<'_> {
         }
     }
 
+    /// How near two balls may come to each other and still do the same.
+    fn within(&self, measure: &str) -> Option<i64> {
+        let alone = Alone(&self.situation);
+        self.shop.observe(measure, &alone);
+        self.shop.rules().measure(measure, &alone).value()
+    }
+
     /// Pairs that do the same: by motion where that is known, else by cover and surface.
     fn doubled(&self, motions: &Motions, main: &[usize]) -> Vec<Doubled> {
-        let within = |id: &str| {
-            self.shop.observe(id, &Alone(&self.situation));
-            let rules = self.shop.rules();
-            rules.measure(id, &Alone(&self.situation)).value()
-        };
-        let boards = within("upgrade.alike_boards");
-        let feet = within("upgrade.alike_feet");
+        let [feet, boards] = NEAR.map(|(_, measure)| self.within(measure));
         let owned = self.bowler.owned();
         let mut found = Vec::new();
         for (place, &one) in main.iter().enumerate() {

@@ -137,7 +137,12 @@ fn path(case: &Case, upgrade: &Upgrade, key: &str, node: &Node) -> Compared {
                 let mut told = upgrade.next().iter();
                 let next = told.find(|next| next.gap().word() == gap);
                 let own = next.and_then(|next| next.own_choice());
-                ball(case, &format!("{gap}, own choice"), own.map(|own| own.pick()), node)
+                ball(
+                    case,
+                    &format!("{gap}, own choice"),
+                    own.map(|own| own.pick()),
+                    node,
+                )
             });
             compared.collect()
         }
