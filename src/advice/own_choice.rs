@@ -4,6 +4,7 @@ use super::consultation::{Chosen, Consultation};
 use super::outcome::Trouble;
 use super::result::Pick;
 use super::upgrade::OwnChoice;
+use super::upgrading::WISH;
 use crate::catalog::Tier;
 
 impl Consultation<'_> {
@@ -15,7 +16,7 @@ impl Consultation<'_> {
         chosen: Option<usize>,
         ranked: &[Pick],
     ) -> Result<Option<OwnChoice>, Trouble> {
-        let wished = self.situation.known("bowler.wants_dearest") == Some(1);
+        let wished = self.situation.known(WISH) == Some(1);
         let (true, Some(chosen)) = (wished, chosen) else {
             return Ok(None);
         };

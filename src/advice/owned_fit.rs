@@ -46,14 +46,14 @@ pub(super) fn questions(bowler: &Bowler, intends: bool) -> Vec<String> {
     let mut found = Vec::new();
     for (at, ball) in owned().filter(|(_, ball)| fits_badly(ball)) {
         let fit = ball.fit().unwrap_or_default();
-        let name = called(ball, at);
+        let name = called(bowler.owned(), at);
         found.push(format!(
             "What is wrong with the fit of {name} (\u{201c}{fit}\u{201d})? Another ball would get the same."
         ));
     }
     let first = owned().find(|(_, ball)| hooks(ball) && !is_spare(ball, intends));
     for (at, ball) in owned().filter(|(_, ball)| is_spare(ball, intends)) {
-        let name = called(ball, at);
+        let name = called(bowler.owned(), at);
         if ball.is_spare() && hooks(ball) {
             found.push(format!(
                 "Does {name} go straight enough for single pins? A ball for those is polyester."
@@ -63,12 +63,10 @@ pub(super) fn questions(bowler: &Bowler, intends: bool) -> Vec<String> {
             .and_then(|(_, first)| first.weight())
             .zip(ball.weight());
         let apart = weights.map(|(one, other)| (one - other).abs());
-        if let (Some((main, first)), Some(apart)) =
-            (first, apart.filter(|apart| *apart > WEIGHT_GAP))
-        {
+        if let (Some((main, _)), Some(apart)) = (first, apart.filter(|apart| *apart > WEIGHT_GAP)) {
             found.push(format!(
                 "{name} and {} are {} apart. Does the swing stay the same? Both have one weight at best.",
-                called(first, main),
+                called(bowler.owned(), main),
                 Notation::Weight.write(apart)
             ));
         }

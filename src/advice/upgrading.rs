@@ -21,12 +21,16 @@ use crate::vocabulary::{Alone, Interval, StageWorld, all_words, answers_behind, 
 
 /// The gap that is none.
 const NOTHING: &str = "nothing_yet";
+/// The wish for the dearest ball.
+pub(super) const WISH: &str = "bowler.wants_dearest";
 /// How many balls are told at most.
 const MOST_BALLS: &str = "upgrade.most_balls";
 /// Steps that speak of one ball of several.
 const ABOUT_SERVICE: &[&str] = &["clean-the-ball", "touch-up-the-surface"];
 /// Facts that have an assumption, and without which nobody can say what a ball does on the lane.
 const ON_THE_LANE: &[&str] = &["bowler.lanes", "bowler.rotation", "bowler.tilt"];
+/// Gaps whose ball isn't meant to move otherwise than one that is owned.
+const ALIKE: [&str; 2] = ["spare_ball", "replacement"];
 /// Facts that a mild caution of an upgrade may be about: the body, and what is wished. Of the balls owned the steps speak.
 const ABOUT_THE_PERSON: &[&str] = &["bowler.", "check.", "card.complaint"];
 
@@ -114,7 +118,7 @@ fn due(bowler: &Bowler, intends: bool) -> Option<String> {
     let hooking: Vec<_> = hooking.collect();
     let counted = hooking.iter().filter_map(|(at, ball)| {
         let games = ball.games_since_service()?;
-        Some((games, called(ball, *at)))
+        Some((games, called(bowler.owned(), *at)))
     });
     // Of equals the first.
     let counted = counted.rev().max_by_key(|(games, _)| *games);
@@ -210,6 +214,12 @@ impl Consultation<'_> {
         let mut consultation = self.for_gap(gap.word);
         let found = consultation.balls(None)?;
         let chosen = found.chosen;
+        // What is told here is what fits; only a ball of one's own choice goes with a word about that.
+        let wished = |caution: &Caution| {
+            let mut facts = caution.reason.facts.iter();
+            facts.any(|(fact, _)| *fact == WISH)
+        };
+        consultation.cautions.retain(|caution| !wished(caution));
         let bill = chosen.map(|c| consultation.bill(c));
         let budget = self.situation.known("bowler.budget");
         let over_budget = match (&bill, budget) {
@@ -218,9 +228,9 @@ impl Consultation<'_> {
         };
         Ok(NextBall {
             triggers: self.shop.steps("upgrade.trigger", &consultation.situation),
-            // A ball for single pins is to go straight; nobody asks how it differs.
+            // A ball for single pins is to go straight, and a replacement is to do the same; nobody asks how they differ.
             against: chosen
-                .filter(|_| gap.word != "spare_ball")
+                .filter(|_| !ALIKE.contains(&gap.word))
                 .and_then(|c| self.against_owned(motions, c)),
             own_choice: self.own_choice(gap.word, chosen, &found.picks)?,
             pick: found.picks.into_iter().next(),

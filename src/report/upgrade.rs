@@ -1,10 +1,12 @@
 //! An upgrade path as people read it: what comes first, what to do before buying, the next ball or nothing yet, the balls owned.
 
+mod next;
+
 use super::against;
-use super::customer::{self, about, called, caution_words, sourced};
+use super::customer::{self, about, caution_words, sourced};
 use super::fitter;
 use super::page::{Page, capitalised};
-use crate::advice::{BallGap, Caution, Does, NextBall, OwnChoice, OwnedNow, Upgrade, WorkStep};
+use crate::advice::{BallGap, Caution, Does, OwnedNow, Upgrade, WorkStep};
 use crate::notation::Notation;
 use crate::rules::{Audience, Severity};
 
@@ -40,7 +42,7 @@ pub(super) fn write(page: &mut Page<'_>, upgrade: &Upgrade) {
             true => nothing(page, upgrade),
             false => {
                 for (place, next) in upgrade.next().iter().enumerate() {
-                    ball(page, next, if place == 0 { "Next" } else { "Later" });
+                    next::ball(page, next, place == 0);
                 }
             }
         }
@@ -156,118 +158,6 @@ fn nothing(page: &mut Page<'_>, upgrade: &Upgrade) {
     page.explain();
 }
 
-fn ball(page: &mut Page<'_>, next: &NextBall, when: &str) {
-    let audience = page.audience();
-    let gap = next.gap().said(audience);
-    page.heading(&format!("{when}: {gap}"));
-    for line in next
-        .gap()
-        .lines()
-        .iter()
-        .filter(|line| line.points() > 0)
-        .take(REASONS)
-    {
-        page.item(2, "- ", line.text(audience));
-    }
-    for step in next.triggers() {
-        let words = step_words(page, step);
-        page.item(2, "When: ", &words);
-    }
-    let Some(pick) = next.pick() else {
-        page.paragraph(
-            2,
-            match next.near_misses().is_empty() {
-                true => "No ball on our shelf fills that, so there is none to buy here.",
-                false => "Nothing within your budget fills that.",
-            },
-        );
-        for miss in next.near_misses().iter().take(1) {
-            let words = format!(
-                "{}, {}: {} over your budget.",
-                miss.name(),
-                miss.out_the_door(),
-                miss.over()
-            );
-            page.item(2, "What would: ", &words);
-        }
-        page.explain();
-        return;
-    };
-    page.subheading(&called(pick));
-    let price = next.bill().map_or(pick.out_the_door(), |bill| bill.total());
-    let cover = capitalised(pick.cover());
-    page.paragraph(
-        4,
-        &format!(
-            "{price} drilled{}. {cover} cover; {}.",
-            budget(next),
-            pick.colours()
-        ),
-    );
-    if audience == Audience::Fitter {
-        fitter::lines(page, 4, pick.lines());
-    } else {
-        for line in pick.reasons_for(REASONS) {
-            page.item(4, "- ", line.text(audience));
-        }
-        for line in pick.reasons_against(1) {
-            page.item(4, "- Against it: ", line.text(audience));
-        }
-    }
-    if let Some(against) = next.against() {
-        for words in against::words(against) {
-            page.item(4, "- ", &words);
-        }
-    }
-    if let Some(own) = next.own_choice() {
-        own_choice(page, own);
-    }
-    for caution in next.cautions() {
-        page.item(4, "Caution: ", &caution_words(caution, audience));
-    }
-    page.explain();
-}
-
-/// The dear ball that is wanted all the same, with its price and one mild word.
-fn own_choice(page: &mut Page<'_>, own: &OwnChoice) {
-    let audience = page.audience();
-    let pick = own.pick();
-    page.subheading(&format!(
-        "If you'd rather choose yourself: {}",
-        called(pick)
-    ));
-    let dearer = match own.dearer() {
-        cents if cents > 0 => format!(", {} more", Notation::Money.write(cents)),
-        _ => String::new(),
-    };
-    let cover = capitalised(pick.cover());
-    let price = own.bill().total();
-    let words = format!(
-        "{price} drilled{dearer}. {cover} cover; {}. Noted as your own choice.",
-        pick.colours()
-    );
-    page.paragraph(4, &words);
-    if audience == Audience::Fitter {
-        fitter::lines(page, 4, pick.lines());
-        for caution in own.cautions() {
-            page.item(4, "Caution: ", &caution_words(caution, audience));
-        }
-        return;
-    }
-    for line in pick.reasons_against(1) {
-        page.item(4, "- Against it: ", line.text(audience));
-    }
-}
-
-fn budget(next: &NextBall) -> String {
-    match next.over_budget() {
-        Some(over) if over > 0 => format!(", {} over your budget", Notation::Money.write(over)),
-        Some(over) if over < 0 => format!(", {} under your budget", Notation::Money.write(-over)),
-        Some(_) => ", just your budget".to_owned(),
-        None => String::new(),
-    }
-}
-
 /// All gaps with their reasons, for the fitter.
 fn gaps(page: &mut Page<'_>, upgrade: &Upgrade) {
     if !upgrade.settled().is_empty() {
@@ -338,13 +228,17 @@ fn owned(page: &mut Page<'_>, upgrade: &Upgrade) {
         let more = groups.len() - GROUPS;
         page.paragraph(2, &format!("And {more} more that do the same as others."));
     }
-    page.paragraph(
-        2,
-        match upgrade.lane() {
-            Some(_) => "These are sums, not promises: the oil moves while you bowl.",
-            None => "Told by cover and surface alone. What a ball does for you depends on your speed and your revs.",
-        },
-    );
+    if upgrade.lane().is_none() {
+        page.paragraph(
+            2,
+            "Told by cover and surface alone. What a ball does for you depends on your speed and your revs.",
+        );
+    } else if upgrade.owned().iter().any(|ball| ball.does().is_some()) {
+        page.paragraph(
+            2,
+            "These are sums, not promises: the oil moves while you bowl.",
+        );
+    }
     page.explain();
 }
 
