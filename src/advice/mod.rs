@@ -32,6 +32,7 @@ mod old_ball;
 mod one_sentence;
 mod outcome;
 mod own_choice;
+mod owned_fit;
 mod owned_motion;
 mod owned_now;
 mod phrases;

@@ -1,7 +1,7 @@
 //! What balls do on the bowler's lane, by the closed results: those owned, and one from the shelf.
 
 use super::consultation::Consultation;
-use super::owned_now::called;
+use super::owned_now::{called, hooks, is_spare};
 use super::upgrade::{Against, Does, PINS};
 use crate::catalog::LaneRow;
 use crate::fitting::Sphere;
@@ -140,7 +140,11 @@ impl Consultation<'_> {
         let now = new.first()?;
         let balls = motions.owned.iter().enumerate();
         // The ball for single pins is thrown straight; nobody compares a new one for the first throw with it.
-        let balls = balls.filter(|(at, _)| !self.bowler.owned()[*at].is_spare());
+        let intends = self.situation.is_word("bowler.intent", "hook");
+        let balls = balls.filter(|(at, _)| {
+            let ball = self.bowler.owned().get(*at);
+            ball.is_some_and(|ball| hooks(ball) && !is_spare(ball, intends))
+        });
         let (at, owned) = balls
             .filter(|(_, does)| !does.is_empty())
             .min_by(|(_, a), (_, b)| distance(a, now).total_cmp(&distance(b, now)))?;
@@ -152,6 +156,7 @@ impl Consultation<'_> {
             owned: called(self.bowler.owned(), at),
             boards,
             sooner,
+            unfinished: [now.is_unfinished(), owned.first()?.is_unfinished()],
         })
     }
 }

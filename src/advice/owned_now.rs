@@ -1,6 +1,7 @@
 //! The balls owned as they are today: what each is, what it does on the lane, and which two do the same.
 
 use super::consultation::Consultation;
+use super::owned_fit::fits_badly;
 use super::owned_motion::Motions;
 use super::upgrade::{Does, Doubled, OwnedNow, PINS, whole};
 use crate::bowler::{COVERS, OwnedBall};
@@ -11,6 +12,13 @@ use crate::vocabulary::{Alone, Interval};
 const FIRST_HOOKING: i64 = 1;
 /// Tenths of a foot beyond which nobody asks where a ball would have finished.
 const FARTHEST: i64 = 6_000;
+/// The most boards that the facts hold, in tenths.
+const MOST_BOARDS: i64 = 2_000;
+/// How near two balls may come and still do the same: the fact, and the measure it is taken from.
+const NEAR: [(&str, &str); 2] = [
+    ("upgrade.near_feet", "upgrade.alike_feet"),
+    ("upgrade.near_boards", "upgrade.alike_boards"),
+];
 /// The answers that tell an owned ball's weight where the bowler didn't say what is thrown now.
 const BALL_NOW: [&str; 2] = ["bowler.ball_now", "bowler.ball_now_weight"];
 
@@ -21,11 +29,11 @@ pub(super) struct Owned {
 }
 
 /// Whether a ball is for single pins: it is kept for them, or someone who hooks owns it in plastic.
-fn is_spare(ball: &OwnedBall, hooks: bool) -> bool {
+pub(super) fn is_spare(ball: &OwnedBall, hooks: bool) -> bool {
     ball.is_spare() || hooks && ball.cover().is_some_and(|cover| cover < FIRST_HOOKING)
 }
 
-fn hooks(ball: &OwnedBall) -> bool {
+pub(super) fn hooks(ball: &OwnedBall) -> bool {
     ball.cover().is_some_and(|cover| cover >= FIRST_HOOKING)
 }
 
@@ -52,17 +60,18 @@ impl Consultation<'_> {
         let bowler = self.bowler;
         // Who owns nothing but plastic throws it at everything.
         let plastic = |ball: &OwnedBall| ball.cover().is_some_and(|cover| cover < FIRST_HOOKING);
-        let intends =
-            self.situation.is_word("bowler.intent", "hook") && !bowler.owned().iter().all(plastic);
+        let curves = self.situation.is_word("bowler.intent", "hook");
+        let intends = curves && !bowler.owned().iter().all(plastic);
         let main: Vec<usize> = (0..bowler.owned().len())
             .filter(|&at| !is_spare(&bowler.owned()[at], intends))
             .collect();
         let doubled = self.doubled(motions, &main);
-        let hooking: Vec<&OwnedBall> = main
-            .iter()
-            .map(|&at| &bowler.owned()[at])
-            .filter(|ball| hooks(ball))
-            .collect();
+        let first = main.iter().map(|&at| &bowler.owned()[at]);
+        let mut hooking: Vec<&OwnedBall> = first.filter(|ball| hooks(ball)).collect();
+        if hooking.is_empty() {
+            // Whoever keeps the one ball that grips for single pins owns a ball that grips.
+            hooking = bowler.owned().iter().filter(|ball| hooks(ball)).collect();
+        }
         let count = |many: usize| Interval::point(i64::try_from(many).unwrap_or(i64::MAX));
         let spare = bowler.owned().iter().any(|ball| is_spare(ball, intends));
         let worn = hooking.iter().filter(|ball| ball.games().is_some());
@@ -76,6 +85,8 @@ impl Consultation<'_> {
         }
         set("upgrade.has_spare", Interval::flag(spare));
         set("upgrade.doubled", count(doubled.len()));
+        let fit = bowler.answer("card.works") == Some(0) || bowler.owned().iter().any(fits_badly);
+        set("upgrade.fit_trouble", Interval::flag(fit));
         if let Some(worn) = worn {
             let told = |value: Option<i64>| value.map_or(Interval::NOT_KNOWN, Interval::point);
             set("upgrade.most_games", told(worn.games()));
@@ -87,7 +98,10 @@ impl Consultation<'_> {
             name: called(bowler.owned(), at),
             about: about(ball),
             role: role(ball, intends),
-            does: motions.of_owned(at).filter(|_| main.contains(&at)),
+            // What plastic would do that is thrown straight, nobody sees.
+            does: motions
+                .of_owned(at)
+                .filter(|_| main.contains(&at) && (hooks(ball) || curves)),
         });
         Owned {
             balls: balls.collect(),
@@ -103,10 +117,19 @@ impl Consultation<'_> {
         let (Some(soonest), Some(latest)) = (does.first().copied(), does.last().copied()) else {
             return;
         };
+        let near = NEAR.map(|(fact, measure)| (fact, self.within(measure)));
         let mut set = |name: &str, value: i64| self.situation.set(name, Interval::point(value));
         set("upgrade.soonest", soonest.tenths_of_feet().min(FARTHEST));
         set("upgrade.latest", latest.tenths_of_feet().min(FARTHEST));
         set("upgrade.turn_done", soonest.percent_done().clamp(0, 100));
+        let boards = |does: &Does| does.tenths_of_boards().clamp(0, MOST_BOARDS);
+        set("upgrade.soonest_boards", boards(&soonest));
+        set("upgrade.latest_boards", boards(&latest));
+        for (fact, within) in near {
+            if let Some(within) = within {
+                set(fact, within);
+            }
+        }
         let pairs = does.windows(2).filter_map(|pair| match pair {
             [one, other] => Some((one.finished.min(PINS), other.finished.min(PINS))),
             _ => None,
@@ -118,15 +141,16 @@ impl Consultation<'_> {
         }
     }
 
+    /// How near two balls may come to each other and still do the same.
+    fn within(&self, measure: &str) -> Option<i64> {
+        let alone = Alone(&self.situation);
+        self.shop.observe(measure, &alone);
+        self.shop.rules().measure(measure, &alone).value()
+    }
+
     /// Pairs that do the same: by motion where that is known, else by cover and surface.
     fn doubled(&self, motions: &Motions, main: &[usize]) -> Vec<Doubled> {
-        let within = |id: &str| {
-            self.shop.observe(id, &Alone(&self.situation));
-            let rules = self.shop.rules();
-            rules.measure(id, &Alone(&self.situation)).value()
-        };
-        let boards = within("upgrade.alike_boards");
-        let feet = within("upgrade.alike_feet");
+        let [feet, boards] = NEAR.map(|(_, measure)| self.within(measure));
         let owned = self.bowler.owned();
         let mut found = Vec::new();
         for (place, &one) in main.iter().enumerate() {

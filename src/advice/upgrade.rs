@@ -17,6 +17,7 @@ pub struct Upgrade {
     pub(crate) lane: Option<String>,
     pub(crate) doubled: Vec<Doubled>,
     pub(crate) before: Vec<WorkStep>,
+    pub(crate) due: Option<String>,
     pub(crate) fingertip: Option<Bill>,
     pub(crate) settled: Vec<Settled>,
     pub(crate) gaps: Vec<BallGap>,
@@ -105,6 +106,8 @@ pub struct Against {
     pub boards: (i64, i64),
     /// Whole feet; more than none has finished hooking sooner.
     pub sooner: (i64, i64),
+    /// Whether it, and then the owned one, still turns at the pins, as thrown.
+    pub unfinished: [bool; 2],
 }
 
 impl Upgrade {
@@ -135,6 +138,10 @@ impl Upgrade {
     /// What to do before buying, in order; empty if it is held.
     pub fn before(&self) -> &[WorkStep] {
         &self.before
+    }
+    /// Which ball is due for service first, where several are owned that hook and a step speaks of that.
+    pub fn due(&self) -> Option<&str> {
+        self.due.as_deref()
     }
     /// What it comes to to drill an owned ball again for fingertip, where that is a step to think of.
     pub fn fingertip(&self) -> Option<&Bill> {

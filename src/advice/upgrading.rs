@@ -5,10 +5,13 @@ use std::collections::BTreeSet;
 use super::consultation::{Consultation, PERSON};
 use super::explain::{self, Scale};
 use super::outcome::Trouble;
+use super::owned_fit;
 use super::owned_motion::Motions;
+use super::owned_now::{called, hooks, is_spare};
 use super::reason::{Caution, Reason};
 use super::result::{Assumed, Bill, NearMiss};
 use super::shop::Shop;
+use super::spec::WorkStep;
 use super::upgrade::{BallGap, NextBall, Upgrade};
 use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
@@ -22,6 +25,10 @@ const NOTHING: &str = "nothing_yet";
 pub(super) const WISH: &str = "bowler.wants_dearest";
 /// How many balls are told at most.
 const MOST_BALLS: &str = "upgrade.most_balls";
+/// Steps that speak of one ball of several.
+const ABOUT_SERVICE: &[&str] = &["clean-the-ball", "touch-up-the-surface"];
+/// Facts that have an assumption, and without which nobody can say what a ball does on the lane.
+const ON_THE_LANE: &[&str] = &["bowler.lanes", "bowler.rotation", "bowler.tilt"];
 /// Gaps whose ball isn't meant to move otherwise than one that is owned.
 const ALIKE: [&str; 2] = ["spare_ball", "replacement"];
 /// Facts that a mild caution of an upgrade may be about: the body, and what is wished. Of the balls owned the steps speak.
@@ -73,7 +80,16 @@ impl Shop {
             .iter()
             .any(|step| step.id.starts_with("fingertip-"))
             .then(|| consultation.fingertip());
-        let assumptions = consultation.taken_for_the_path(&gaps, &next);
+        let intends = consultation.situation.is_word("bowler.intent", "hook");
+        let about_service = |step: &WorkStep| ABOUT_SERVICE.contains(&step.id.as_str());
+        let due = match before.iter().any(about_service) {
+            true => due(bowler, intends),
+            false => None,
+        };
+        let told = self.questions_for(bowler).into_iter();
+        let questions = told.chain(owned_fit::questions(bowler, intends)).collect();
+        let on_the_lane = motions.lane.is_some();
+        let assumptions = consultation.taken_for_the_path(&gaps, &next, on_the_lane);
         Ok(Upgrade {
             bowler: bowler.name().unwrap_or_default().to_owned(),
             held,
@@ -81,18 +97,35 @@ impl Shop {
             doubled: owned.doubled,
             lane: motions.lane,
             before,
+            due,
             wait_for,
             fingertip,
             gaps,
             ruled_out,
             next,
             assumptions,
-            questions: self.questions_for(bowler),
+            questions,
             digest: self.digest().to_owned(),
             settled: consultation.settled,
             cautions: consultation.cautions,
         })
     }
+}
+
+/// Of several balls that hook, the one with most games since a service, and how many.
+fn due(bowler: &Bowler, intends: bool) -> Option<String> {
+    let balls = bowler.owned().iter().enumerate();
+    let hooking = balls.filter(|(_, ball)| hooks(ball) && !is_spare(ball, intends));
+    let hooking: Vec<_> = hooking.collect();
+    let counted = hooking.iter().filter_map(|(at, ball)| {
+        let games = ball.games_since_service()?;
+        Some((games, called(bowler.owned(), *at)))
+    });
+    // Of equals the first.
+    let counted = counted.rev().max_by_key(|(games, _)| *games);
+    let (games, name) = counted.filter(|_| hooking.len() > 1)?;
+    let games = Notation::Counted("game", "games").write(games);
+    Some(format!("{name}, with {games} since its last service"))
 }
 
 /// Everything serious, and what is mild and speaks of the person. What is drilled is settled when a ball is bought.
@@ -247,7 +280,12 @@ impl Consultation<'_> {
     }
 
     /// What was assumed and had a say.
-    fn taken_for_the_path(&self, gaps: &[BallGap], next: &[NextBall]) -> Vec<Assumed> {
+    fn taken_for_the_path(
+        &self,
+        gaps: &[BallGap],
+        next: &[NextBall],
+        on_the_lane: bool,
+    ) -> Vec<Assumed> {
         let picks = next.iter().filter_map(|ball| ball.pick.as_ref());
         let lines = gaps.iter().flat_map(|gap| &gap.lines);
         let settled = self.settled.iter().flat_map(|stage| &stage.lines);
@@ -257,6 +295,7 @@ impl Consultation<'_> {
         let used: BTreeSet<&str> = lines
             .flat_map(|line: &Reason| line.facts.iter().map(|(name, _)| *name))
             .flat_map(|name| answers_behind(name).iter().copied().chain([name]))
+            .chain(ON_THE_LANE.iter().copied().filter(|_| on_the_lane))
             .collect();
         let mut assumptions = self.assumptions(&used);
         assumptions.retain(|assumed| assumed.matters && assumed.value.is_some());

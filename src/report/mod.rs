@@ -4,6 +4,7 @@
 //! the fitter. [`json`] writes the answer document for programs; both say the same. [`sheet`] draws the page that lies
 //! beside the machine.
 
+mod against;
 mod calibrated;
 mod contrast;
 mod coverage;

@@ -2,6 +2,7 @@
 
 mod next;
 
+use super::against;
 use super::customer::{self, about, caution_words, sourced};
 use super::fitter;
 use super::page::{Page, capitalised};
@@ -13,8 +14,12 @@ use crate::rules::{Audience, Severity};
 const REASONS: usize = 3;
 /// Balls owned that are shown one by one to those who don't drill.
 const OWNED: usize = 8;
-/// Pairs shown that do the same.
-const PAIRS: usize = 3;
+/// Groups shown that do the same.
+const GROUPS: usize = 3;
+/// Facts of the body.
+const HEALTH: &[&str] = &["bowler.aches", "bowler.injuries", "check.symptoms"];
+/// So many names are listed one by one.
+const MANY: usize = 4;
 /// Columns for the name of a ball.
 const NAME: usize = 16;
 
@@ -24,6 +29,7 @@ pub(super) fn write(page: &mut Page<'_>, upgrade: &Upgrade) {
         page.heading(&format!("For {}", upgrade.bowler()));
     }
     serious(page, upgrade);
+    mild(page, "Before anything else", upgrade, about_health);
     if upgrade.owned().is_empty() && !upgrade.is_held() {
         page.heading("No ball of your own yet");
         page.paragraph(
@@ -45,7 +51,9 @@ pub(super) fn write(page: &mut Page<'_>, upgrade: &Upgrade) {
         }
     }
     owned(page, upgrade);
-    mild(page, upgrade);
+    mild(page, "Keep in mind", upgrade, |caution| {
+        !about_health(caution)
+    });
     assumed(page, upgrade);
     if !upgrade.questions().is_empty() {
         page.heading("Still to ask");
@@ -78,12 +86,19 @@ fn serious(page: &mut Page<'_>, upgrade: &Upgrade) {
     page.explain();
 }
 
-fn mild(page: &mut Page<'_>, upgrade: &Upgrade) {
-    let mild: Vec<&Caution> = of(upgrade, Severity::Mild).collect();
+/// What the body says stands above anything that is sold.
+fn about_health(caution: &Caution) -> bool {
+    let mut facts = caution.reason().facts().iter();
+    facts.any(|(fact, _)| HEALTH.contains(fact))
+}
+
+fn mild(page: &mut Page<'_>, title: &str, upgrade: &Upgrade, which: fn(&Caution) -> bool) {
+    let mild = of(upgrade, Severity::Mild).filter(|caution| which(caution));
+    let mild: Vec<&Caution> = mild.collect();
     if mild.is_empty() {
         return;
     }
-    page.heading("Keep in mind");
+    page.heading(title);
     for caution in mild {
         page.item(2, "- ", &caution_words(caution, page.audience()));
     }
@@ -116,6 +131,9 @@ fn before(page: &mut Page<'_>, upgrade: &Upgrade) {
     for (step, place) in upgrade.before().iter().zip(1..) {
         let words = step_words(page, step);
         page.item(2, &format!("{place}. "), &words);
+    }
+    if let Some(due) = upgrade.due() {
+        page.paragraph(2, &format!("The ball that is due first: {due}."));
     }
     if let (Some(bill), Audience::Fitter) = (upgrade.fingertip(), page.audience()) {
         page.subheading("An owned ball drilled again for fingertip");
@@ -196,17 +214,19 @@ fn owned(page: &mut Page<'_>, upgrade: &Upgrade) {
         let more = upgrade.owned().len() - shown;
         page.paragraph(2, &format!("And {more} more."));
     }
-    for pair in upgrade.doubled().iter().take(PAIRS) {
-        let [one, other] = pair.names();
-        let how = match pair.apart() {
-            Some(_) => "do the same on the lane for you",
-            None => "have the same cover and surface, so they should do the same",
+    let groups = against::alike(upgrade.doubled());
+    for (names, measured) in groups.iter().take(GROUPS) {
+        let how = match (measured, names.len()) {
+            (true, 2) => "do the same on the lane for you",
+            (true, _) => "all do the same on the lane for you",
+            (false, _) => "have the same cover and surface, so they should do the same",
         };
-        page.item(2, "- ", &format!("{} and {other} {how}.", capitalised(one)));
+        let names = capitalised(&listed(names));
+        page.item(2, "- ", &format!("{names} {how}."));
     }
-    if upgrade.doubled().len() > PAIRS {
-        let more = upgrade.doubled().len() - PAIRS;
-        page.paragraph(2, &format!("And {more} more pairs that do the same."));
+    if groups.len() > GROUPS {
+        let more = groups.len() - GROUPS;
+        page.paragraph(2, &format!("And {more} more that do the same as others."));
     }
     if upgrade.lane().is_none() {
         page.paragraph(
@@ -271,4 +291,16 @@ fn assumed(page: &mut Page<'_>, upgrade: &Upgrade) {
         page.item(2, "- ", &capitalised(&words));
     }
     page.explain();
+}
+
+/// "a, b and c", or the ends of a long list with its count.
+fn listed(names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [first, .., last] if names.len() > MANY => {
+            format!("{} balls, from {first} to {last},", names.len())
+        }
+        [all @ .., last] => format!("{} and {last}", all.join(", ")),
+    }
 }

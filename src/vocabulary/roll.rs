@@ -74,6 +74,11 @@ pub(super) fn slip_ends(balls: &[BallCandidate], given: &Given<'_>) -> Vec<Inter
     FEET.of(balls, given, ENDS)
 }
 
+/// How far sideways each ball moves by the pins, from the first facts given: those of the hand.
+pub(super) fn sideways(balls: &[BallCandidate], given: &Given<'_>) -> Vec<Interval> {
+    BOARDS.of(balls, given, SIDEWAYS)
+}
+
 /// How a result becomes whole steps.
 struct Steps {
     a_unit: f64,

@@ -2,12 +2,12 @@
 
 use super::answers::number;
 use super::grip::WordCandidate;
-use super::roll::slip_ends;
+use super::roll::{sideways, slip_ends};
 use super::settled::settled;
 use super::stage::{Column, Given, StageFact};
 use super::words::{COVERS, GAPS};
 use super::{BallCandidate, Interval};
-use crate::notation::Notation::{Count, Counted, Feet, Percent};
+use crate::notation::Notation::{Boards, Count, Counted, Feet, Percent};
 use crate::rules::{Fact, Kind};
 
 /// Facts of a gap among the balls owned.
@@ -23,14 +23,14 @@ pub fn gap_facts() -> Vec<StageFact<WordCandidate>> {
 
 /// What a place down the lane is held against: the facts of the hand, then one of the balls owned.
 macro_rules! hand_and {
-    ($fact:literal) => {
+    ($($fact:literal),+) => {
         &[
             "bowler.speed",
             "bowler.rev_rate",
             "bowler.rotation",
             "bowler.tilt",
             "bowler.lanes",
-            $fact,
+            $($fact),+
         ]
     };
 }
@@ -41,11 +41,49 @@ fn past(balls: &[BallCandidate], given: &Given<'_>) -> Vec<Interval> {
     ends.map(|end| end.minus(given.at(5))).collect()
 }
 
+/// The foot of the pins, in tenths of a foot: beyond it nobody sees where a ball would have finished.
+const PINS: i64 = 600;
+
+/// Whether each ball does the same as one of the two owned balls at the ends: near in boards at the pins and near in feet.
+fn alike(balls: &[BallCandidate], given: &Given<'_>) -> Vec<Interval> {
+    let [feet, boards] = [9, 10].map(|place| given.at(place));
+    let seen = |feet: Interval| feet.rising(|tenths| tenths.min(PINS));
+    let near =
+        |a: Interval, b: Interval, within: Interval| within.is_at_least(a.minus(b).distance());
+    let ends = slip_ends(balls, given).into_iter();
+    let both = ends.zip(sideways(balls, given));
+    both.map(|(end, side)| {
+        let with = |place: usize| {
+            let down = near(seen(end), seen(given.at(place)), feet);
+            down.and(near(side, given.at(place + 1), boards))
+        };
+        with(5).or_flag(with(7))
+    })
+    .collect()
+}
+
 /// Facts of a ball from the shelf beside those owned.
 pub(super) fn columns() -> Vec<StageFact<BallCandidate>> {
     let from = "where it has finished hooking, against the balls owned";
     let feet = |least| number(Feet, least, 6_000);
     vec![
+        StageFact {
+            name: "match.alike_owned",
+            meaning: "it does the same on the lane as the owned ball that hooks soonest, or latest",
+            kind: Kind::Flag,
+            from: "where it has finished hooking and its boards at the pins, against the balls owned",
+            column: Column::Together(
+                hand_and!(
+                    "upgrade.soonest",
+                    "upgrade.soonest_boards",
+                    "upgrade.latest",
+                    "upgrade.latest_boards",
+                    "upgrade.near_feet",
+                    "upgrade.near_boards"
+                ),
+                alike,
+            ),
+        },
         StageFact {
             name: "match.worn_cover",
             meaning: "has the cover of the owned ball with the most games",
@@ -136,6 +174,36 @@ pub(super) fn facts() -> Vec<Fact> {
             "how far down the lane the owned ball that hooks latest has finished hooking",
             feet(),
             lane,
+        ),
+        settled(
+            "upgrade.soonest_boards",
+            "how far that ball moves sideways by the pins",
+            number(Boards, 0, 2_000),
+            lane,
+        ),
+        settled(
+            "upgrade.latest_boards",
+            "how far the owned ball that hooks latest moves sideways by the pins",
+            number(Boards, 0, 2_000),
+            lane,
+        ),
+        settled(
+            "upgrade.near_feet",
+            "within how many feet two balls do the same",
+            feet(),
+            "the rules",
+        ),
+        settled(
+            "upgrade.near_boards",
+            "within how many boards two balls do the same",
+            number(Boards, 0, 2_000),
+            "the rules",
+        ),
+        settled(
+            "upgrade.fit_trouble",
+            "the fit on file or of a ball owned was told not to be right",
+            Kind::Flag,
+            owned,
         ),
         settled(
             "upgrade.widest",

@@ -83,6 +83,19 @@ const BEFORE_SOONEST: &[&str] = &[
     "bowler.lanes",
     "upgrade.soonest",
 ];
+const ALIKE_OWNED: &[&str] = &[
+    "bowler.speed",
+    "bowler.rev_rate",
+    "bowler.rotation",
+    "bowler.tilt",
+    "bowler.lanes",
+    "upgrade.soonest",
+    "upgrade.soonest_boards",
+    "upgrade.latest",
+    "upgrade.latest_boards",
+    "upgrade.near_feet",
+    "upgrade.near_boards",
+];
 const AFTER_LATEST: &[&str] = &[
     "bowler.speed",
     "bowler.rev_rate",
@@ -143,6 +156,7 @@ pub(super) fn behind(name: &str) -> &'static [&'static str] {
         "match.over_budget" => OVER_BUDGET,
         "match.colour" => &["bowler.colour_wish"],
         "match.cover_wish" => &["bowler.cover_wish"],
+        "match.alike_owned" => ALIKE_OWNED,
         "match.before_soonest" => BEFORE_SOONEST,
         "match.after_latest" => AFTER_LATEST,
         "match.from_between" => FROM_BETWEEN,

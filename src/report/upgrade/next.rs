@@ -1,8 +1,9 @@
 //! One ball of an upgrade path: the gap, what to wait for, the ball with its price and reasons, how it differs, and a choice of one's own.
 
 use super::{REASONS, step_words};
-use crate::advice::{Against, NextBall, OwnChoice, Pick, Reason};
+use crate::advice::{NextBall, OwnChoice, Pick, Reason};
 use crate::notation::Notation;
+use crate::report::against;
 use crate::report::customer::{called, caution_words};
 use crate::report::fitter;
 use crate::report::page::{Page, capitalised};
@@ -70,7 +71,9 @@ pub(super) fn ball(page: &mut Page<'_>, next: &NextBall, is_first: bool) {
         }
     }
     if let Some(against) = next.against() {
-        page.item(4, "- ", &against_words(against));
+        for words in against::words(against) {
+            page.item(4, "- ", &words);
+        }
     }
     if let Some(own) = next.own_choice() {
         own_choice(page, own);
@@ -130,57 +133,5 @@ fn budget(next: &NextBall) -> String {
         Some(over) if over < 0 => format!(", {} under your budget", Notation::Money.write(-over)),
         Some(_) => ", just your budget".to_owned(),
         None => String::new(),
-    }
-}
-
-/// A range of whole boards and feet; never a promise.
-fn against_words(against: &Against) -> String {
-    let boards = range(
-        against.boards,
-        ["board", "boards"],
-        ["more", "less"],
-        "to the side",
-    );
-    let feet = range(against.sooner, ["foot", "feet"], ["sooner", "later"], "");
-    let feet = match against.sooner {
-        (0, 0) => "at about the same place".to_owned(),
-        _ => feet,
-    };
-    format!(
-        "Next to {}, by our sums: {boards} at the pins, and finished hooking {feet}.",
-        against.owned
-    )
-}
-
-fn range(
-    (least, most): (i64, i64),
-    [one, many]: [&str; 2],
-    [up, down]: [&str; 2],
-    tail: &str,
-) -> String {
-    let tail = match tail {
-        "" => String::new(),
-        tail => format!(" {tail}"),
-    };
-    let unit = |count: i64| if count.abs() == 1 { one } else { many };
-    if least >= 0 {
-        return span(least, most, unit(most), up, &tail);
-    }
-    if most <= 0 {
-        return span(-most, -least, unit(least), down, &tail);
-    }
-    format!(
-        "between {} {} {down} and {most} {} {up}{tail}",
-        -least,
-        unit(least),
-        unit(most)
-    )
-}
-
-fn span(least: i64, most: i64, unit: &str, way: &str, tail: &str) -> String {
-    match least == most {
-        true if most == 0 => format!("about the same{tail}"),
-        true => format!("about {most} {unit} {way}{tail}"),
-        false => format!("{least} to {most} {unit} {way}{tail}"),
     }
 }
