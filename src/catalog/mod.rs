@@ -25,7 +25,7 @@ pub use words::{Colour, Core, Cover, Finish, Tier};
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use sha2::{Digest as _, Sha256};
@@ -76,6 +76,8 @@ pub struct UnknownLane {
     pub id: String,
     /// The id that looks most like it, if one does.
     pub nearest: Option<String>,
+    /// The ids there are.
+    pub known: Vec<String>,
 }
 
 impl std::fmt::Display for UnknownLane {
@@ -83,7 +85,7 @@ impl std::fmt::Display for UnknownLane {
         write!(f, "no lane has the id `{}`", self.id)?;
         match &self.nearest {
             Some(near) => write!(f, "; did you mean `{near}`?"),
-            None => Ok(()),
+            None => write!(f, "; there are {}", self.known.join(", ")),
         }
     }
 }
@@ -160,6 +162,13 @@ impl Catalog {
             _ => Some(Document::read(&lanes)),
         };
         Self::from_documents(FILES.map(|name| Document::read(&folder.join(name))), lanes)
+    }
+
+    /// The files that are read of a folder, `lanes.yaml` whether it is there or not.
+    pub(crate) fn files_of(folder: &Path) -> impl Iterator<Item = PathBuf> {
+        let names = FILES.into_iter().chain(["lanes.yaml"]);
+        let files: Vec<PathBuf> = names.map(|name| folder.join(name)).collect();
+        files.into_iter()
     }
 
     /// The same balls on other lanes.

@@ -16,6 +16,7 @@ mod output;
 mod refit;
 mod roll;
 mod sheet;
+mod target;
 mod upgrade;
 mod whatif;
 
@@ -50,7 +51,18 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
             };
         }
     };
-    let done = match &arguments.verb {
+    let done = target::check(&arguments).and_then(|()| run_verb(&arguments.verb));
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(refusal) => {
+            output::complain(&refusal);
+            ExitCode::from(BAD_INPUT)
+        }
+    }
+}
+
+fn run_verb(verb: &Verb) -> Result<(), Refusal> {
+    match verb {
         Verb::Advise(ask) => answer::advise(ask),
         Verb::Fit(ask) => answer::fit(ask),
         Verb::Calibrate(ask) => calibrate::calibrate(ask),
@@ -72,12 +84,5 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Verb::Rules {
             verb: RulesVerb::Diff(ask),
         } => diff::run(ask),
-    };
-    match done {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(refusal) => {
-            output::complain(&refusal);
-            ExitCode::from(BAD_INPUT)
-        }
     }
 }
