@@ -1,47 +1,89 @@
-//! The exact results of the roll for 500 balls and one bowler, as a ratio to one plain ranking of the shelf in the same run.
+//! Rolls, as ratios to one plain ranking of the shelf in the same run: the exact results for 500 balls and one bowler, one full path at three
+//! precisions, a whole `roll` comparison with its range, and an upgrade path.
 //!
-//! Everything that `roll` tells is worked out for each ball: the course, the end of slip, and the line farthest out where the oil ends. The plain ranking
-//! gives every stocked ball's total for a bowler whose weight and grip are settled, compiled once; its bowler bowls hooks at known speed and
-//! revs, so the columns of the roll are part of it.
+//! The exact results are all that a ball's facts are made of: the course, the end of slip, the line farthest out where the oil ends.
+//! `explain/plain.rs` says what a plain ranking is; its balls have no core numbers, so nothing of a roll is in it.
 
 // A bench may stop as tests may.
 #![allow(clippy::unwrap_used)]
 
+#[path = "explain/plain.rs"]
+mod plain;
+
 use std::hint::black_box;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use criterion::Criterion;
+use plain::{Plain, bowlers, time};
 use spanwright::advice::Shop;
 use spanwright::bowler::Bowler;
+use spanwright::document::Document;
 use spanwright::motion::closed::{Thrown, roll};
-use spanwright::motion::{Angle, Friction, Lane, Length, Release, Speed, Spin};
+use spanwright::motion::path::{self, Shot};
+use spanwright::motion::{
+    Angle, Attitude, Ball, Friction, Lane, Length, Mass, Release, Speed, Spin,
+};
 
 /// How many balls are rolled.
 const BALLS: usize = 500;
 
+/// What is timed.
+type Timed<'a> = (String, Box<dyn FnMut() -> usize + 'a>);
+
 fn main() {
     let shop = Shop::demo().unwrap();
-    let bowler = Bowler::unheard()
-        .with("bowler.intent", Some(2))
-        .with("bowler.experience", Some(2))
-        .with("bowler.speed", Some(165))
-        .with("bowler.rev_rate", Some(300))
-        .with("bowler.ball_now_weight", Some(1500));
-    let balls = balls();
-    let (rank, rolls) = (
-        time(|| shop.standing(&bowler).unwrap().all().len()),
-        time(|| roll_all(&balls)),
-    );
-    let ratio = rolls.as_secs_f64() / rank.as_secs_f64();
-    println!(
-        "{BALLS} balls, one bowler: closed {rolls:?}, one ranking of the shelf {rank:?}, ratio {ratio:.2}"
-    );
+    let everybody = bowlers();
+    let plain = Plain::new(&shop, &everybody);
+    let rank = {
+        let times: Vec<Duration> = (everybody.iter())
+            .map(|bowler| time(|| plain.rank(bowler)))
+            .collect();
+        times.iter().sum::<Duration>() / u32::try_from(times.len()).unwrap()
+    };
+    println!("plain ranking: {rank:?}");
+    let (balls, release, lane) = (balls(), release(), lane());
+    let shot = shot();
+    let bowler = demo("two-balls");
+    let named = shop.roll(&bowler, &compared(), None).unwrap();
+    assert!(named.apart().is_some());
+    let mut all: Vec<Timed> = vec![(
+        format!("closed, {BALLS} balls"),
+        Box::new(|| roll_all(&balls, &release, &lane)),
+    )];
+    for tolerance in [1e-6, 1e-8, 1e-10] {
+        let rolled = move || path::roll(&shot, &[], tolerance).unwrap().slopes();
+        all.push((format!("one path at {tolerance:e}"), Box::new(rolled)));
+    }
+    all.push((
+        "roll, two balls".to_owned(),
+        Box::new(|| shop.roll(&bowler, &compared(), None).unwrap().balls().len()),
+    ));
+    all.push((
+        "upgrade".to_owned(),
+        Box::new(|| shop.upgrade(&bowler).unwrap().next().len()),
+    ));
+    for (name, run) in &mut all {
+        let took = time(&mut *run);
+        let ratio = took.as_secs_f64() / rank.as_secs_f64();
+        println!("{name}: {took:?}, ratio {ratio:.2}");
+    }
 
     let mut criterion = Criterion::default().configure_from_args();
-    criterion.bench_function("closed, 500 balls", |bencher| {
-        bencher.iter(|| roll_all(black_box(&balls)));
-    });
+    for (name, run) in &mut all {
+        criterion.bench_function(name, |bencher| bencher.iter(|| black_box(run())));
+    }
     criterion.final_summary();
+}
+
+/// A demo bowler by the file's name.
+fn demo(name: &str) -> Bowler {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/catalog-demo/bowlers");
+    let document = Document::read(format!("{folder}/{name}.yaml").as_ref()).unwrap();
+    Bowler::read(&document).unwrap()
+}
+
+fn compared() -> [String; 2] {
+    ["daisy", "tormentil"].map(str::to_owned)
 }
 
 /// Beta and friction of made-up balls, no two alike.
@@ -55,34 +97,45 @@ fn balls() -> Vec<(f64, Friction)> {
         .collect()
 }
 
-fn roll_all(balls: &[(f64, Friction)]) -> usize {
-    let release = Release::new(
+/// A league bowler.
+fn release() -> Release {
+    Release::new(
         Speed::mph(16.5),
         Spin::rpm(300.0),
         Angle::degrees(45.0),
         Angle::degrees(13.0),
-    );
-    let thrown = Thrown::of(&release.unwrap());
-    let lane = Lane::oiled(Length::feet(40.0), Length::feet(3.0)).unwrap();
+    )
+    .unwrap()
+}
+
+fn lane() -> Lane {
+    Lane::oiled(Length::feet(40.0), Length::feet(3.0)).unwrap()
+}
+
+/// A strong core with its pin 3 3/8 in from the PAP, thrown so.
+fn shot() -> Shot {
+    let rg = [2.50, 2.54, 2.55].map(Length::inches);
+    Shot {
+        ball: Ball::new(Mass::pounds(15.0), Length::inches(4.295), rg).unwrap(),
+        attitude: Attitude::new(
+            Angle::degrees(45.0),
+            Angle::degrees(20.0),
+            Angle::degrees(50.0),
+        )
+        .unwrap(),
+        release: release()
+            .sent(Length::inches(-4.0), Angle::degrees(-1.5))
+            .unwrap(),
+        lane: lane(),
+        friction: Friction::new(0.02, 0.16).unwrap(),
+    }
+}
+
+fn roll_all(balls: &[(f64, Friction)], release: &Release, lane: &Lane) -> usize {
+    let thrown = Thrown::of(release);
     let radius = Length::inches(4.297);
     balls
         .iter()
-        .filter(|(beta, friction)| roll(&thrown, *beta, radius, &lane, friction).turn_done() > 0.9)
+        .filter(|(beta, friction)| roll(&thrown, *beta, radius, lane, friction).turn_done() > 0.9)
         .count()
-}
-
-/// Of many rounds the one that a tenth of all are faster than, so that what else the machine does hardly counts.
-fn time(mut run: impl FnMut() -> usize) -> Duration {
-    black_box(run());
-    let started = Instant::now();
-    let mut rounds = Vec::new();
-    while rounds.len() < 20
-        || (rounds.len() < 400 && started.elapsed() < Duration::from_millis(300))
-    {
-        let start = Instant::now();
-        black_box(run());
-        rounds.push(start.elapsed());
-    }
-    rounds.sort_unstable();
-    rounds[rounds.len() / 10]
 }

@@ -7,7 +7,7 @@ use std::path::Path;
 use rstest::rstest;
 use spanwright::advice::{Advice, Shop};
 use spanwright::bowler::Bowler;
-use spanwright::document::Document;
+use spanwright::document::{Document, Format};
 use spanwright::report::{self, Look};
 use spanwright::rules::Audience;
 
@@ -68,6 +68,32 @@ fn reads_well(#[case] name: &str) {
         .map_or(customers, |at| &customers[at..]);
     let lines = screen.lines().count();
     assert!(lines <= SCREEN, "{lines} lines: {screen}");
+}
+
+/// Rotation and tilt had a say, but only who watches the release can put them right.
+#[rstest]
+#[case(Audience::Newcomer, false)]
+#[case(Audience::League, true)]
+#[case(Audience::Fitter, true)]
+fn what_only_others_can_see_of_a_release_is_not_told_to_a_customer(
+    #[case] audience: Audience,
+    #[case] told: bool,
+) {
+    let answers =
+        b"{ intent: hook, experience: league, rev_rate: 290 rpm, speed: { value: 17 mph, where: release }, lanes: [house] }";
+    let document = Document::parse("somebody", answers, Format::Yaml).unwrap();
+    let shop = Shop::demo().unwrap();
+    let advice = shop.advise(&Bowler::read(&document).unwrap()).unwrap();
+    let had_a_say = |fact: &str| {
+        let mut all = advice.assumptions().iter();
+        all.any(|assumed| assumed.fact() == fact && assumed.matters())
+    };
+    assert!(had_a_say("bowler.rotation") && had_a_say("bowler.tilt"));
+    let text = report::text(&advice, &Look::plain(audience)).to_lowercase();
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for release in ["rotation: 45", "tilt: 13"] {
+        assert_eq!(text.contains(release), told, "{text}");
+    }
 }
 
 #[test]

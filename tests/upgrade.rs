@@ -2,6 +2,9 @@
 //! hands, balls and runs doesn't matter.
 #![allow(clippy::unwrap_used)]
 
+#[path = "upgrade/words.rs"]
+mod words;
+
 use std::sync::LazyLock;
 
 use spanwright::advice::{Shop, Upgrade};
@@ -109,6 +112,38 @@ fn a_left_hander_is_told_the_same_and_every_run_says_the_same() {
     assert_eq!(does(&one), does(&left));
     let backup = path(&right.replace("hand: right", "hand: right\ncurve: away"));
     assert_eq!(told(&one), told(&backup));
+}
+
+/// Whoever asks for the dearest ball is told the better fit first, and the dear one beside it, marked and priced.
+#[test]
+fn a_wish_for_the_dearest_adds_a_ball_and_changes_none() {
+    let plain = format!(
+        "hand: right\n{}owned:\n  - {{ name: white, cover: polyester, weight: 15 lb }}\n",
+        THROW.replace("intent: hook", "intent: learn")
+    );
+    let (without, with) = (path(&plain), path(&format!("wants_dearest: yes\n{plain}")));
+    assert_eq!(told(&without), told(&with));
+    assert!(
+        without
+            .next()
+            .iter()
+            .all(|next| next.own_choice().is_none())
+    );
+    let next = &with.next()[0];
+    let own = next.own_choice().unwrap();
+    assert!(own.pick().is_by_customer());
+    assert_ne!(own.pick().ball(), next.pick().unwrap().ball());
+    let cents = next.bill().unwrap().total_cents();
+    assert_eq!(own.bill().total_cents(), cents + own.dearer());
+    assert!(own.dearer() > 0 && !own.cautions().is_empty());
+    assert!(next.cautions().is_empty());
+}
+
+/// Two balls that are called the same are told apart by their place.
+#[test]
+fn the_same_name_twice_is_told_apart() {
+    let twins = path(&format!("hand: right\n{THROW}owned:\n{RED}{RED}"));
+    assert_eq!(twins.doubled()[0].names(), ["red (ball 1)", "red (ball 2)"]);
 }
 
 #[test]

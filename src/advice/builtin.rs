@@ -74,6 +74,7 @@ pub(super) const FILES: &[(&str, &str)] = files![
     "upgrade.ball.yaml",
     "upgrade.before.yaml",
     "upgrade.gap.yaml",
+    "upgrade.most_balls.yaml",
     "upgrade.trigger.yaml",
     "weight.yaml",
     "work.yaml",

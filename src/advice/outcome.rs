@@ -163,7 +163,10 @@ impl fmt::Display for Trouble {
                 )?;
                 match nearest {
                     Some(name) => write!(f, "; did you mean `{name}`?"),
-                    None => Ok(()),
+                    None => write!(
+                        f,
+                        "; name one by its id in the shop's models.csv, or as the profile's `owned` calls it"
+                    ),
                 }
             }
             Trouble::CoverNotKnown { ball } => write!(

@@ -149,7 +149,7 @@ impl Consultation<'_> {
         let sooner =
             whole_range(pairs().map(|(new, old)| old.finished.min(PINS) - new.finished.min(PINS)))?;
         Some(Against {
-            owned: called(&self.bowler.owned()[at], at),
+            owned: called(self.bowler.owned(), at),
             boards,
             sooner,
         })

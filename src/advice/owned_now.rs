@@ -50,7 +50,10 @@ impl Consultation<'_> {
     /// What is owned, and the facts that the gaps are judged by.
     pub(super) fn owned_now(&mut self, motions: &Motions) -> Owned {
         let bowler = self.bowler;
-        let intends = self.situation.is_word("bowler.intent", "hook");
+        // Who owns nothing but plastic throws it at everything.
+        let plastic = |ball: &OwnedBall| ball.cover().is_some_and(|cover| cover < FIRST_HOOKING);
+        let intends =
+            self.situation.is_word("bowler.intent", "hook") && !bowler.owned().iter().all(plastic);
         let main: Vec<usize> = (0..bowler.owned().len())
             .filter(|&at| !is_spare(&bowler.owned()[at], intends))
             .collect();
@@ -62,7 +65,8 @@ impl Consultation<'_> {
             .collect();
         let count = |many: usize| Interval::point(i64::try_from(many).unwrap_or(i64::MAX));
         let spare = bowler.owned().iter().any(|ball| is_spare(ball, intends));
-        let games = hooking.iter().filter_map(|ball| ball.games()).max();
+        let worn = hooking.iter().filter(|ball| ball.games().is_some());
+        let worn = worn.max_by_key(|ball| ball.games());
         let mut set = |name: &str, value: Interval| self.situation.set(name, value);
         // A cover that nobody knows may be one that hooks.
         let unclear =
@@ -72,13 +76,15 @@ impl Consultation<'_> {
         }
         set("upgrade.has_spare", Interval::flag(spare));
         set("upgrade.doubled", count(doubled.len()));
-        if let Some(games) = games {
-            set("upgrade.most_games", Interval::point(games));
+        if let Some(worn) = worn {
+            let told = |value: Option<i64>| value.map_or(Interval::NOT_KNOWN, Interval::point);
+            set("upgrade.most_games", told(worn.games()));
+            set("upgrade.worn_cover", told(worn.cover()));
         }
         self.spread(motions, &main);
         let balls = bowler.owned().iter().enumerate();
         let balls = balls.map(|(at, ball)| OwnedNow {
-            name: called(ball, at),
+            name: called(bowler.owned(), at),
             about: about(ball),
             role: role(ball, intends),
             does: motions.of_owned(at).filter(|_| main.contains(&at)),
@@ -143,7 +149,7 @@ impl Consultation<'_> {
                     _ => continue,
                 };
                 found.push(Doubled {
-                    names: [one, other].map(|at| called(&owned[at], at)),
+                    names: [one, other].map(|at| called(owned, at)),
                     apart,
                 });
             }
@@ -164,12 +170,19 @@ fn alike(one: &OwnedBall, other: &OwnedBall) -> bool {
         && surface(one) == surface(other)
 }
 
-/// What the bowler calls it, or its cover and place in the list.
-pub(super) fn called(ball: &OwnedBall, at: usize) -> String {
-    match (ball.name(), cover(ball)) {
+/// What the bowler calls it, with its place in the list where two are called the same; or its cover and place.
+pub(super) fn called(owned: &[OwnedBall], at: usize) -> String {
+    let ball = owned.get(at);
+    let name = ball.and_then(OwnedBall::name);
+    let same = |ball: &&OwnedBall| ball.name() == name;
+    let place = at + 1;
+    match (name, ball.and_then(cover)) {
+        (Some(name), _) if owned.iter().filter(same).count() > 1 => {
+            format!("{name} (ball {place})")
+        }
         (Some(name), _) => name.to_owned(),
-        (None, Some(cover)) => format!("ball {} ({cover})", at + 1),
-        (None, None) => format!("ball {}", at + 1),
+        (None, Some(cover)) => format!("ball {place} ({cover})"),
+        (None, None) => format!("ball {place}"),
     }
 }
 

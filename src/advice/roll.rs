@@ -69,6 +69,7 @@ pub struct ApartAt {
     pub(crate) boards: f64,
     pub(crate) least: f64,
     pub(crate) most: f64,
+    pub(crate) whole: bool,
 }
 
 impl Roll {
@@ -163,7 +164,7 @@ impl Rolled {
     pub fn path(&self) -> &Path {
         &self.path
     }
-    /// The most this hand can turn it.
+    /// The most this hand can turn it, sent straight down the lane.
     pub fn most_turn(&self) -> Angle {
         self.most_turn
     }
@@ -235,6 +236,10 @@ impl ApartAt {
     /// At most.
     pub fn most(&self) -> f64 {
         self.most
+    }
+    /// Whether the range is over everything that was varied: not where, in some of it, a ball has left the lane by then.
+    pub fn is_whole(&self) -> bool {
+        self.whole
     }
 }
 

@@ -80,7 +80,18 @@ pub struct NextBall {
     pub(crate) over_budget: Option<i64>,
     pub(crate) near_misses: Vec<NearMiss>,
     pub(crate) against: Option<Against>,
+    pub(crate) own_choice: Option<OwnChoice>,
     pub(crate) triggers: Vec<WorkStep>,
+    pub(crate) cautions: Vec<Caution>,
+}
+
+/// The dear ball that a customer wants all the same: drilled, and marked as their own choice.
+#[derive(Clone, Debug)]
+#[non_exhaustive]
+pub struct OwnChoice {
+    pub(crate) pick: Pick,
+    pub(crate) bill: Bill,
+    pub(crate) dearer: i64,
     pub(crate) cautions: Vec<Caution>,
 }
 
@@ -235,10 +246,10 @@ impl BallGap {
             "first_hooking_ball" if plain => "a first ball that grips the lane",
             "first_hooking_ball" => "a first ball that hooks",
             "between_the_others" => "a ball between the others",
-            "more_for_oil" if plain => "a ball that grips sooner, for oily lanes",
-            "more_for_oil" => "more and sooner, for oil",
+            "more_for_oil" if plain => "a ball that grips sooner",
+            "more_for_oil" => "a ball that hooks more and sooner",
             "less_for_dry" if plain => "a ball that goes further before it turns",
-            "less_for_dry" => "longer or calmer, for dry",
+            "less_for_dry" => "a ball that goes longer or hooks more calmly",
             "replacement" if plain => "a new ball for a worn one",
             "replacement" => "a replacement for a worn ball",
             _ => "a gap",
@@ -283,11 +294,34 @@ impl NextBall {
     pub fn against(&self) -> Option<&Against> {
         self.against.as_ref()
     }
+    /// The dear ball beside it, where the customer wants one; never the same ball again.
+    pub fn own_choice(&self) -> Option<&OwnChoice> {
+        self.own_choice.as_ref()
+    }
     /// What to count before it is bought.
     pub fn triggers(&self) -> &[WorkStep] {
         &self.triggers
     }
     /// What to take care of with this ball.
+    pub fn cautions(&self) -> &[Caution] {
+        &self.cautions
+    }
+}
+
+impl OwnChoice {
+    /// The ball, with every line of its sum; the place is what the rules give it.
+    pub fn pick(&self) -> &Pick {
+        &self.pick
+    }
+    /// What it comes to, drilled.
+    pub fn bill(&self) -> &Bill {
+        &self.bill
+    }
+    /// Cents more than the ball that fits better; less if below zero.
+    pub fn dearer(&self) -> i64 {
+        self.dearer
+    }
+    /// The mild word that goes with it.
     pub fn cautions(&self) -> &[Caution] {
         &self.cautions
     }

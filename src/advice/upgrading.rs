@@ -14,14 +14,18 @@ use crate::bowler::Bowler;
 use crate::catalog::{Grip, Order};
 use crate::notation::Notation;
 use crate::rules::{Fate, Line, Severity};
-use crate::vocabulary::{Interval, StageWorld, all_words, answers_behind, gap_facts, words};
+use crate::vocabulary::{Alone, Interval, StageWorld, all_words, answers_behind, gap_facts, words};
 
 /// The gap that is none.
 const NOTHING: &str = "nothing_yet";
-/// Balls told at most: a path of more is a wish list.
-const MOST_BALLS: usize = 3;
-/// Facts that a mild caution of an upgrade may be about: the body, the balls owned, what is wished.
-const ABOUT_THE_PERSON: &[&str] = &["bowler.", "owned.", "check.", "card.complaint"];
+/// The wish for the dearest ball.
+pub(super) const WISH: &str = "bowler.wants_dearest";
+/// How many balls are told at most.
+const MOST_BALLS: &str = "upgrade.most_balls";
+/// Gaps whose ball isn't meant to move otherwise than one that is owned.
+const ALIKE: [&str; 2] = ["spare_ball", "replacement"];
+/// Facts that a mild caution of an upgrade may be about: the body, and what is wished. Of the balls owned the steps speak.
+const ABOUT_THE_PERSON: &[&str] = &["bowler.", "check.", "card.complaint"];
 
 impl Shop {
     /// What the balls owned do and lack, what to do before another is bought, and which ball would come next; or none.
@@ -46,7 +50,10 @@ impl Shop {
             .iter()
             .any(|c| c.about == PERSON && c.severity == Severity::Serious);
         let (gaps, ruled_out) = consultation.gaps()?;
-        let told = told(&gaps, held || bowler.owned().is_empty());
+        let told = match held || bowler.owned().is_empty() {
+            true => Vec::new(),
+            false => consultation.told(&gaps),
+        };
         let mut next = Vec::new();
         for gap in told {
             next.push(consultation.next_ball(gap, &motions)?);
@@ -97,16 +104,20 @@ fn of_the_person(caution: &Caution) -> bool {
     caution.severity == Severity::Serious || about(ABOUT_THE_PERSON) && !about(&["hand.", "fit."])
 }
 
-/// The gaps that outweigh having enough, strongest first.
-fn told(gaps: &[BallGap], none: bool) -> Vec<BallGap> {
-    let enough = gaps.iter().find(|gap| gap.word == NOTHING);
-    let enough = enough.map_or(0, |gap| gap.total);
-    let gaps = gaps.iter().filter(|gap| !none && gap.word != NOTHING);
-    let outweigh = gaps.filter(|gap| gap.total > enough);
-    outweigh.take(MOST_BALLS).cloned().collect()
-}
-
 impl Consultation<'_> {
+    /// The gaps that outweigh having enough, strongest first.
+    fn told(&self, gaps: &[BallGap]) -> Vec<BallGap> {
+        let alone = Alone(&self.situation);
+        self.shop.observe(MOST_BALLS, &alone);
+        let most = self.shop.rules().measure(MOST_BALLS, &alone).value();
+        let most = usize::try_from(most.unwrap_or_default()).unwrap_or_default();
+        let enough = gaps.iter().find(|gap| gap.word == NOTHING);
+        let enough = enough.map_or(0, |gap| gap.total);
+        let gaps = gaps.iter().filter(|gap| gap.word != NOTHING);
+        let outweigh = gaps.filter(|gap| gap.total > enough);
+        outweigh.take(most).cloned().collect()
+    }
+
     /// What something speaks for, strongest first, and what is excluded.
     fn gaps(&self) -> Result<(Vec<BallGap>, Vec<BallGap>), Trouble> {
         let rules = self.shop.rules();
@@ -154,7 +165,7 @@ impl Consultation<'_> {
     }
 
     /// The same bowler, looking for a ball that fills this gap.
-    fn for_gap(&self, gap: &str) -> Self {
+    pub(super) fn for_gap(&self, gap: &str) -> Self {
         let mut consultation = Consultation {
             shop: self.shop,
             bowler: self.bowler,
@@ -171,6 +182,12 @@ impl Consultation<'_> {
         let mut consultation = self.for_gap(gap.word);
         let found = consultation.balls(None)?;
         let chosen = found.chosen;
+        // What is told here is what fits; only a ball of one's own choice goes with a word about that.
+        let wished = |caution: &Caution| {
+            let mut facts = caution.reason.facts.iter();
+            facts.any(|(fact, _)| *fact == WISH)
+        };
+        consultation.cautions.retain(|caution| !wished(caution));
         let bill = chosen.map(|c| consultation.bill(c));
         let budget = self.situation.known("bowler.budget");
         let over_budget = match (&bill, budget) {
@@ -179,10 +196,11 @@ impl Consultation<'_> {
         };
         Ok(NextBall {
             triggers: self.shop.steps("upgrade.trigger", &consultation.situation),
-            // A ball for single pins is to go straight; nobody asks how it differs.
+            // A ball for single pins is to go straight, and a replacement is to do the same; nobody asks how they differ.
             against: chosen
-                .filter(|_| gap.word != "spare_ball")
+                .filter(|_| !ALIKE.contains(&gap.word))
                 .and_then(|c| self.against_owned(motions, c)),
+            own_choice: self.own_choice(gap.word, chosen, &found.picks)?,
             pick: found.picks.into_iter().next(),
             near_misses: match (chosen, budget) {
                 (None, Some(budget)) => self.if_money_were_no_matter(gap.word, budget)?,

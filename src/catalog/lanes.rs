@@ -73,6 +73,7 @@ impl Lanes {
         found.ok_or_else(|| UnknownLane {
             id: clean(id),
             nearest: nearest(id, self.rows.iter().map(LaneRow::id)).map(str::to_owned),
+            known: self.rows.iter().map(|row| clean(row.id())).collect(),
         })
     }
 

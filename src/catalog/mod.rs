@@ -76,6 +76,8 @@ pub struct UnknownLane {
     pub id: String,
     /// The id that looks most like it, if one does.
     pub nearest: Option<String>,
+    /// The ids there are.
+    pub known: Vec<String>,
 }
 
 impl std::fmt::Display for UnknownLane {
@@ -83,7 +85,7 @@ impl std::fmt::Display for UnknownLane {
         write!(f, "no lane has the id `{}`", self.id)?;
         match &self.nearest {
             Some(near) => write!(f, "; did you mean `{near}`?"),
-            None => Ok(()),
+            None => write!(f, "; there are {}", self.known.join(", ")),
         }
     }
 }

@@ -98,6 +98,19 @@ impl<const N: usize> Step<N> {
         })
     }
 
+    /// The least and the most that [`Step::at`] can give of each value: between the ends it leaves the straight line by its other terms, whose
+    /// factors are at most 1/4, 4/27 and 1/16.
+    pub(super) fn spans(&self) -> [(f64, f64); N] {
+        let [_, bend, turn, last] = &self.inside;
+        from_fn(|i| {
+            let off = libm::fabs(bend[i]) / 4.0
+                + libm::fabs(turn[i]) * (4.0 / 27.0)
+                + libm::fabs(last[i]) / 16.0;
+            let (from, to) = (self.from[i], self.to[i]);
+            (from.min(to) - off, from.max(to) + off)
+        })
+    }
+
     /// The largest error against what is allowed to each value: `floor + |value|` times the tolerance. 1 is just allowed; what is
     /// no number is far too much.
     pub(super) fn error(&self, floor: &[f64; N], tolerance: f64) -> f64 {
@@ -206,6 +219,21 @@ mod tests {
         let order = libm::log2(inside_coarse / inside_fine);
         assert!((4.0..6.0).contains(&order), "order inside {order}");
         assert!(fine < 1e-8, "{fine}");
+    }
+
+    #[test]
+    fn inside_its_spans() {
+        let state = [0.3, -0.9, 0.5];
+        let step = Step::take(field, &state, &field(&state), 1.5);
+        let spans = step.spans();
+        for look in 0..=1000 {
+            for (value, (least, most)) in step.at(f64::from(look) / 1000.0).iter().zip(spans) {
+                let slack = 1e-15 * (1.0 + libm::fabs(*value));
+                assert!(least - slack <= *value && *value <= most + slack);
+            }
+        }
+        // A curve that turns back inside leaves the ends' own range.
+        assert!(spans[0].1 > state[0].max(step.to[0]) || spans[0].0 < state[0].min(step.to[0]));
     }
 
     #[test]

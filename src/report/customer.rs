@@ -275,13 +275,20 @@ fn behind_words(behind: &Behind, audience: Audience) -> String {
     }
 }
 
+/// Facts of the release that only somebody who watches it can tell: nothing for a customer to put right.
+const SEEN_BY_OTHERS: [&str; 2] = ["bowler.rotation", "bowler.tilt"];
+
 /// What was taken for granted and had a say, for the customer to put right. That something ordinary is *not* so (the ball is no
-/// present) needs no word, and what is blank for want of a measurement says so itself.
+/// present) needs no word, and what is blank for want of a measurement says so itself. How a ball leaves the hand is told only to those
+/// who may know it of themselves: see [`SEEN_BY_OTHERS`].
 fn assumed(page: &mut Page<'_>, advice: &Advice) {
     let taken: Vec<(&Assumed, &str)> = advice
         .assumptions()
         .iter()
         .filter(|assumed| assumed.matters())
+        .filter(|assumed| {
+            page.audience() != Audience::Newcomer || !SEEN_BY_OTHERS.contains(&assumed.fact())
+        })
         .filter_map(|assumed| Some((assumed, assumed.value()?)))
         .filter(|(_, value)| !matches!(*value, "no" | "0"))
         .collect();

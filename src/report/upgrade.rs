@@ -1,9 +1,11 @@
 //! An upgrade path as people read it: what comes first, what to do before buying, the next ball or nothing yet, the balls owned.
 
-use super::customer::{self, about, called, caution_words, sourced};
+mod next;
+
+use super::customer::{self, about, caution_words, sourced};
 use super::fitter;
 use super::page::{Page, capitalised};
-use crate::advice::{Against, BallGap, Caution, Does, NextBall, OwnedNow, Upgrade, WorkStep};
+use crate::advice::{BallGap, Caution, Does, OwnedNow, Upgrade, WorkStep};
 use crate::notation::Notation;
 use crate::rules::{Audience, Severity};
 
@@ -11,6 +13,8 @@ use crate::rules::{Audience, Severity};
 const REASONS: usize = 3;
 /// Balls owned that are shown one by one to those who don't drill.
 const OWNED: usize = 8;
+/// Pairs shown that do the same.
+const PAIRS: usize = 3;
 /// Columns for the name of a ball.
 const NAME: usize = 16;
 
@@ -32,7 +36,7 @@ pub(super) fn write(page: &mut Page<'_>, upgrade: &Upgrade) {
             true => nothing(page, upgrade),
             false => {
                 for (place, next) in upgrade.next().iter().enumerate() {
-                    ball(page, next, if place == 0 { "Next" } else { "Later" });
+                    next::ball(page, next, place == 0);
                 }
             }
         }
@@ -136,130 +140,6 @@ fn nothing(page: &mut Page<'_>, upgrade: &Upgrade) {
     page.explain();
 }
 
-fn ball(page: &mut Page<'_>, next: &NextBall, when: &str) {
-    let audience = page.audience();
-    let gap = next.gap().said(audience);
-    page.heading(&format!("{when}: {gap}"));
-    for line in next
-        .gap()
-        .lines()
-        .iter()
-        .filter(|line| line.points() > 0)
-        .take(REASONS)
-    {
-        page.item(2, "- ", line.text(audience));
-    }
-    for step in next.triggers() {
-        let words = step_words(page, step);
-        page.item(2, "When: ", &words);
-    }
-    let Some(pick) = next.pick() else {
-        page.paragraph(
-            2,
-            match next.near_misses().is_empty() {
-                true => "No ball on the shelf fills that.",
-                false => "Nothing within your budget fills that.",
-            },
-        );
-        for miss in next.near_misses().iter().take(1) {
-            let words = format!(
-                "{}, {}: {} over your budget.",
-                miss.name(),
-                miss.out_the_door(),
-                miss.over()
-            );
-            page.item(2, "What would: ", &words);
-        }
-        page.explain();
-        return;
-    };
-    page.subheading(&called(pick));
-    let price = next.bill().map_or(pick.out_the_door(), |bill| bill.total());
-    let cover = capitalised(pick.cover());
-    page.paragraph(
-        4,
-        &format!(
-            "{price} drilled{}. {cover} cover; {}.",
-            budget(next),
-            pick.colours()
-        ),
-    );
-    if audience == Audience::Fitter {
-        fitter::lines(page, 4, pick.lines());
-    } else {
-        for line in pick.reasons_for(REASONS) {
-            page.item(4, "- ", line.text(audience));
-        }
-        for line in pick.reasons_against(1) {
-            page.item(4, "- Against it: ", line.text(audience));
-        }
-    }
-    if let Some(against) = next.against() {
-        page.item(4, "- ", &against_words(against));
-    }
-    for caution in next.cautions() {
-        page.item(4, "Caution: ", &caution_words(caution, audience));
-    }
-    page.explain();
-}
-
-fn budget(next: &NextBall) -> String {
-    match next.over_budget() {
-        Some(over) if over > 0 => format!(", {} over your budget", Notation::Money.write(over)),
-        Some(over) if over < 0 => format!(", {} under your budget", Notation::Money.write(-over)),
-        Some(_) => ", just your budget".to_owned(),
-        None => String::new(),
-    }
-}
-
-/// A range of whole boards and feet; never a promise.
-fn against_words(against: &Against) -> String {
-    let boards = range(
-        against.boards,
-        ["board", "boards"],
-        ["more", "less"],
-        "to the side",
-    );
-    let feet = range(against.sooner, ["foot", "feet"], ["sooner", "later"], "");
-    format!(
-        "Against {}, by our sums: {boards} at the pins, and finished hooking {feet}.",
-        against.owned
-    )
-}
-
-fn range(
-    (least, most): (i64, i64),
-    [one, many]: [&str; 2],
-    [up, down]: [&str; 2],
-    tail: &str,
-) -> String {
-    let tail = match tail {
-        "" => String::new(),
-        tail => format!(" {tail}"),
-    };
-    let unit = |count: i64| if count.abs() == 1 { one } else { many };
-    if least >= 0 {
-        return span(least, most, unit(most), up, &tail);
-    }
-    if most <= 0 {
-        return span(-most, -least, unit(least), down, &tail);
-    }
-    format!(
-        "between {} {} {down} and {most} {} {up}{tail}",
-        -least,
-        unit(least),
-        unit(most)
-    )
-}
-
-fn span(least: i64, most: i64, unit: &str, way: &str, tail: &str) -> String {
-    match least == most {
-        true if most == 0 => format!("about the same{tail}"),
-        true => format!("about {most} {unit} {way}{tail}"),
-        false => format!("{least} to {most} {unit} {way}{tail}"),
-    }
-}
-
 /// All gaps with their reasons, for the fitter.
 fn gaps(page: &mut Page<'_>, upgrade: &Upgrade) {
     if !upgrade.settled().is_empty() {
@@ -310,24 +190,33 @@ fn owned(page: &mut Page<'_>, upgrade: &Upgrade) {
     };
     for ball in upgrade.owned().iter().take(shown) {
         let words = owned_words(ball, page.audience());
-        page.row(2, NAME, ball.name(), &words);
+        page.row(2, NAME, &capitalised(ball.name()), &words);
     }
     if upgrade.owned().len() > shown {
         let more = upgrade.owned().len() - shown;
         page.paragraph(2, &format!("And {more} more."));
     }
-    for pair in upgrade.doubled() {
+    for pair in upgrade.doubled().iter().take(PAIRS) {
         let [one, other] = pair.names();
         let how = match pair.apart() {
             Some(_) => "do the same on the lane for you",
             None => "have the same cover and surface, so they should do the same",
         };
-        page.item(2, "- ", &format!("{one} and {other} {how}."));
+        page.item(2, "- ", &format!("{} and {other} {how}.", capitalised(one)));
+    }
+    if upgrade.doubled().len() > PAIRS {
+        let more = upgrade.doubled().len() - PAIRS;
+        page.paragraph(2, &format!("And {more} more pairs that do the same."));
     }
     if upgrade.lane().is_none() {
         page.paragraph(
             2,
-            "Told by cover and surface alone: what a ball does for you takes your speed and your revs.",
+            "Told by cover and surface alone. What a ball does for you depends on your speed and your revs.",
+        );
+    } else if upgrade.owned().iter().any(|ball| ball.does().is_some()) {
+        page.paragraph(
+            2,
+            "These are sums, not promises: the oil moves while you bowl.",
         );
     }
     page.explain();

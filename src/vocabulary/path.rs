@@ -3,7 +3,7 @@
 use super::answers::{INCH, number};
 use super::settled::settled;
 use super::words::COVERS;
-use crate::notation::Notation::{Angle, Boards, Feet, Length, Percent, Speed};
+use crate::notation::Notation::{Angle, Boards, Feet, Length, Percent};
 use crate::rules::{Fact, Kind};
 
 /// The facts of one ball's roll, and of how two differ.
@@ -43,12 +43,6 @@ pub(super) fn facts() -> Vec<Fact> {
             roll,
         ),
         settled(
-            "path.speed_lost",
-            "how much slower it is at the pins than at release",
-            number(Speed, 0, 300),
-            roll,
-        ),
-        settled(
             "path.flare",
             "how far its axis wanders over the ball; not known without a layout",
             number(Length, 0, 14 * INCH),
@@ -67,21 +61,9 @@ pub(super) fn facts() -> Vec<Fact> {
             roll,
         ),
         settled(
-            "path.turns_back",
-            "it turns back on the lane, as a ball that hooks does",
-            Kind::Flag,
-            roll,
-        ),
-        settled(
             "difference.boards",
-            "how many boards two balls are apart at the pins, on one line",
+            "how many boards a ball is at the pins from the one its line suits: none for that ball itself; not known where one leaves the lane",
             number(Boards, 0, 400),
-            two,
-        ),
-        settled(
-            "difference.told_apart",
-            "the range tells which of the two hooks more",
-            Kind::Flag,
             two,
         ),
     ]

@@ -5,7 +5,7 @@ use super::grip::WordCandidate;
 use super::roll::slip_ends;
 use super::settled::settled;
 use super::stage::{Column, Given, StageFact};
-use super::words::GAPS;
+use super::words::{COVERS, GAPS};
 use super::{BallCandidate, Interval};
 use crate::notation::Notation::{Count, Counted, Feet, Percent};
 use crate::rules::{Fact, Kind};
@@ -46,6 +46,13 @@ pub(super) fn columns() -> Vec<StageFact<BallCandidate>> {
     let from = "where it has finished hooking, against the balls owned";
     let feet = |least| number(Feet, least, 6_000);
     vec![
+        StageFact {
+            name: "match.worn_cover",
+            meaning: "has the cover of the owned ball with the most games",
+            kind: Kind::Flag,
+            from: "the ball's cover against the most-used one's",
+            column: Column::Derived(&["upgrade.worn_cover"], |c, given| given.at(0).is(c.cover)),
+        },
         StageFact {
             name: "match.before_soonest",
             meaning: "how far before the owned ball that hooks soonest it has finished hooking",
@@ -110,6 +117,12 @@ pub(super) fn facts() -> Vec<Fact> {
             "upgrade.most_games",
             "games on the most-used ball with a cover that hooks",
             number(Counted("game", "games"), 0, 100_000),
+            owned,
+        ),
+        settled(
+            "upgrade.worn_cover",
+            "the cover of that ball",
+            Kind::Choice(COVERS),
             owned,
         ),
         settled(

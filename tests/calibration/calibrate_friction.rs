@@ -52,7 +52,7 @@ fn main() {
     let plain = |cover: Cover, finish: Finish| known[cover.index()][finish.index()];
     for reached in conditions::machine(&shop, &plain) {
         println!(
-            "{}: {:.3} to {:.3} {} (printed {} to {})",
+            "{}: {:.4} to {:.4}{} (printed {} to {})",
             reached.what,
             reached.lowest,
             reached.highest,
@@ -68,6 +68,7 @@ fn main() {
     if !broken.is_empty() {
         std::process::exit(1);
     }
+    println!("every condition holds; the room of each number, in steps of 0.001:");
     let starts = Cover::ALL.iter().map(|cover| Number::Start(*cover));
     let finishes = [Finish::Sanded, Finish::Polished].map(Number::Finish);
     for number in starts.chain(finishes) {
@@ -83,7 +84,7 @@ fn main() {
             });
             let [(less, below), (more, above)] = room;
             println!(
-                "{zone} of {name}{value}: {less} steps less ({below}), {more} steps more ({above})"
+                "{zone} of {name}{value}: {less} steps less (then {below}), {more} steps more (then {above})"
             );
         }
     }

@@ -28,6 +28,7 @@ pub type Grip<'a> = &'a dyn Fn(Cover, Finish) -> Friction;
 /// The lowest and the highest of something over the machine's balls, and what is printed of it.
 pub struct Reached {
     pub what: &'static str,
+    /// With a space before it, or nothing.
     pub unit: &'static str,
     pub lowest: f64,
     pub highest: f64,
@@ -105,9 +106,9 @@ pub fn machine(shop: &Shop, grip: Grip<'_>) -> Vec<Reached> {
         }
     }
     let rows = [
-        ("breakpoint", "ft", (28.8, 39.83)),
-        ("speed lost at 49 ft", "mph", (1.31, 2.53)),
-        ("turned at 49 ft", "degrees", (2.06, 4.89)),
+        ("breakpoint", " ft", (28.8, 39.83)),
+        ("speed lost at 49 ft", " mph", (1.31, 2.53)),
+        ("turned at 49 ft", " degrees", (2.06, 4.89)),
         ("mean friction to 49 ft", "", (0.032, 0.060)),
     ];
     let reached = |((what, unit, printed), all): ((_, _, _), Vec<f64>)| Reached {
@@ -237,7 +238,7 @@ pub fn broken(shop: &Shop, grip: Grip<'_>) -> Vec<String> {
     let mut all: Vec<String> = outside
         .map(|it| {
             format!(
-                "{} {:.3} to {:.3} {}",
+                "{} {:.4} to {:.4}{}",
                 it.what, it.lowest, it.highest, it.unit
             )
         })

@@ -9,6 +9,7 @@
 //!     no_before: [refit-first]
 //!     doubled: [[name a, name b]]   # owned balls that do the same, all of them
 //!     next: { spare_ball: { ball: daisy@14, cover: polyester, weight: 14 lb, tier: starter, out_the_door: $167.73 } }
+//!     own_choice: { first_hooking_ball: { tier: high } }   # the dear ball beside it; the same keys
 //!     held: no                      # a serious caution comes before any purchase
 //!     cautions: [wants-the-dearest]
 //!     no_cautions: [tired-ball-first]
@@ -16,7 +17,7 @@
 //!   never_says: [words]
 //! ```
 
-use spanwright::advice::{NextBall, Upgrade};
+use spanwright::advice::{Pick, Upgrade};
 use spanwright::catalog::Catalog;
 use spanwright::document::{Content, Node};
 use spanwright::report;
@@ -120,13 +121,28 @@ fn path(case: &Case, upgrade: &Upgrade, key: &str, node: &Node) -> Compared {
             let compared = wanted.flat_map(|(gap, node)| {
                 let mut told = upgrade.next().iter();
                 match told.find(|next| next.gap().word() == gap) {
-                    Some(next) => ball(case, next, node),
+                    Some(next) => ball(case, next.gap().word(), next.pick(), node),
                     None => vec![(
                         format!("next {gap}"),
                         "none".to_owned(),
                         "a ball".to_owned(),
                     )],
                 }
+            });
+            compared.collect()
+        }
+        "own_choice" => {
+            let wanted = map_of(content).into_iter();
+            let compared = wanted.flat_map(|(gap, node)| {
+                let mut told = upgrade.next().iter();
+                let next = told.find(|next| next.gap().word() == gap);
+                let own = next.and_then(|next| next.own_choice());
+                ball(
+                    case,
+                    &format!("{gap}, own choice"),
+                    own.map(|own| own.pick()),
+                    node,
+                )
             });
             compared.collect()
         }
@@ -151,9 +167,9 @@ fn told(upgrade: &Upgrade) -> Vec<&str> {
 }
 
 /// The ball for a gap; a list of words means one of them.
-fn ball(case: &Case, next: &NextBall, node: &Node) -> Compared {
-    let Some(pick) = next.pick() else {
-        let what = format!("next {}", next.gap().word());
+fn ball(case: &Case, gap: &str, pick: Option<&Pick>, node: &Node) -> Compared {
+    let Some(pick) = pick else {
+        let what = format!("next {gap}");
         return vec![(what, "no ball".to_owned(), "a ball".to_owned())];
     };
     let (model, weight) = pick.ball().split_once('@').unwrap();
@@ -173,7 +189,7 @@ fn ball(case: &Case, next: &NextBall, node: &Node) -> Compared {
             other => panic!("{}: unknown expectation {other} of a next ball", case.file),
         };
         let one_of = list_of(node);
-        let what = format!("next {}: {key}", next.gap().word());
+        let what = format!("next {gap}: {key}");
         match one_of.contains(&found) {
             true => (what, found.clone(), found),
             false => (what, found, one_of.join(" or ")),

@@ -40,7 +40,7 @@ fn checked(tensor: [[f64; 3]; 3]) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(500))]
+    #![proptest_config(ProptestConfig { cases: 500, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn any_tensor(parts in prop::array::uniform6(-100.0..100.0)) {

@@ -130,7 +130,7 @@ fn held(one: At, other: At, at: At, ball: &Shot) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(3000))]
+    #![proptest_config(ProptestConfig { cases: 3000, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn of_anybody(one in anywhere(), other in anywhere(), parts in prop::array::uniform5(0..=10u32), ball in ball()) {

@@ -38,7 +38,7 @@ fn stepped(shot: &Shot) -> ([f64; 2], [f64; 2], f64, f64) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
     #[test]
     fn as_by_small_steps(
         mph in 8.0..24.0, rpm in 0.0..700.0, rotation in 0.0..90.0, tilt in 0.0..60.0, launch in -4.0..4.0,

@@ -1,6 +1,7 @@
 //! What can't be is told so, nothing hangs, and whatever can be ends.
 
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 use spanwright::motion::path::{Ending, Settings, Shot, roll, roll_with};
 use spanwright::motion::{
     Angle, Attitude, Ball, Friction, Impossible, Lane, Length, Mass, Release, Speed, Spin,
@@ -205,7 +206,7 @@ prop_compose! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(500))]
+    #![proptest_config(ProptestConfig { cases: 500, failure_persistence: Some(Box::new(FileFailurePersistence::WithSource("proptest-regressions"))), ..ProptestConfig::default() })]
     #[test]
     fn whatever_can_be_ends((shot, tolerance) in any_shot()) {
         match roll(&shot, &every(5.0), tolerance) {

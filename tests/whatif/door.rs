@@ -48,7 +48,8 @@ fn the_document_tells_both_values_of_every_step() {
     let text = said(&whatif(&[&bowler, "--json"]));
     assert_eq!(text, said(&whatif(&[&bowler, "--json"])));
     let document: Value = serde_json::from_str(&text).unwrap();
-    assert_eq!(document["now"]["ball"], "cats-ear@14");
+    // A straight ball is still missing, and the pearl gets too little of its turn done in this hand.
+    assert_eq!(document["now"]["ball"], "daisy@14");
     let turns = document["turns"].as_array().unwrap();
     let budget: Vec<&Value> = turns
         .iter()

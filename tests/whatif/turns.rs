@@ -1,6 +1,7 @@
 //! Each turning point on both sides, by whole consultations.
 
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 use rstest::rstest;
 use spanwright::advice::{Picked, Shop, Together, Turning, WhatIf};
 use spanwright::bowler::Bowler;
@@ -75,7 +76,7 @@ fn the_quick_door_picks_what_a_consultation_picks() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: Some(Box::new(FileFailurePersistence::WithSource("proptest-regressions"))), ..ProptestConfig::default() })]
 
     #[test]
     fn turns_of_random_bowlers_are_so_on_both_sides(profile in profile()) {

@@ -146,6 +146,7 @@ pub(super) fn apart(
         .map(|(a, b)| difference(*a, *b))
         .collect();
     let mut along: Vec<Option<Range>> = centre.iter().map(|v| v.map(Range::of)).collect();
+    let mut whole = vec![true; along.len()];
     let entry_now = difference(first.entry, second.entry);
     let sooner_now = difference(second.finished, first.finished);
     let mut entry = entry_now.map(Range::of);
@@ -175,12 +176,11 @@ pub(super) fn apart(
                     continue;
                 }
                 corners += 1;
-                for (range, (a, b)) in along
-                    .iter_mut()
-                    .zip(std::iter::zip(&one.boards, &other.boards))
-                {
-                    if let (Some(range), Some(value)) = (range.as_mut(), difference(*a, *b)) {
-                        range.take(value);
+                let places = std::iter::zip(&one.boards, &other.boards);
+                for ((range, whole), (a, b)) in along.iter_mut().zip(&mut whole).zip(places) {
+                    match (range.as_mut(), difference(*a, *b)) {
+                        (Some(range), Some(value)) => range.take(value),
+                        _ => *whole = false,
                     }
                 }
                 match (entry.as_mut(), difference(one.entry, other.entry)) {
@@ -212,13 +212,15 @@ pub(super) fn apart(
         along: along
             .iter()
             .zip(&centre)
+            .zip(whole)
             .enumerate()
-            .filter_map(|(feet, (range, now))| {
+            .filter_map(|(feet, ((range, now), whole))| {
                 Some(ApartAt {
                     feet: feet as f64,
                     boards: (*now)?,
                     least: (*range)?.least,
                     most: (*range)?.most,
+                    whole,
                 })
             })
             .collect(),

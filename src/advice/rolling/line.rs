@@ -51,6 +51,8 @@ const ON_TARGET: f64 = 0.01;
 const ON_EXIT: f64 = 0.02;
 /// The farthest direction outward and inward, in degrees; a release takes ten.
 const FARTHEST: f64 = 9.5;
+/// A ball that leaves the lane counts as missing by so many boards more: than any that stays.
+const OFF_THE_LANE: f64 = 1000.0;
 /// Steps of a search before it gives up.
 const STEPS: usize = 40;
 /// Degrees between the directions tried before a search is narrowed.
@@ -68,6 +70,8 @@ pub(super) struct Thrower<'a> {
 struct Came {
     turned: f64,
     came: f64,
+    /// Whether it leaves the lane before the pins.
+    lost: bool,
 }
 
 impl Thrower<'_> {
@@ -100,7 +104,8 @@ impl Thrower<'_> {
             Some(place) => self.lane.board_at(place.across()),
             None => start.min(came),
         };
-        Ok(Came { turned, came })
+        let lost = path.ending() != Ending::Pins;
+        Ok(Came { turned, came, lost })
     }
 
     /// The line for what is wanted.
@@ -136,14 +141,18 @@ impl Thrower<'_> {
             }
         }
         let across = |launch| Ok(self.came(wanted.most_start, launch)?.came - wanted.target);
-        match first_root(&across, 0.0, -FARTHEST, ON_TARGET)? {
-            Some(launch) => Ok(Line {
-                start: wanted.most_start,
-                launch,
-                way: Way::Farthest,
-            }),
-            None => self.nearest(wanted),
+        if let Some(launch) = first_root(&across, 0.0, -FARTHEST, ON_TARGET)? {
+            // Between a ball that comes too far back and one that drops off the outer edge there may be none that comes right.
+            let there = self.came(wanted.most_start, launch)?;
+            if !there.lost && libm::fabs(there.came - wanted.target) <= 0.05 {
+                return Ok(Line {
+                    start: wanted.most_start,
+                    launch,
+                    way: Way::Farthest,
+                });
+            }
         }
+        self.nearest(wanted)
     }
 
     /// The board to start on in this direction, so that it turns back on the exit board.
@@ -168,13 +177,15 @@ impl Thrower<'_> {
         Ok(start)
     }
 
-    /// Where nothing comes to the target: the throw among many that misses it least.
+    /// Where nothing comes to the target: the throw among many that misses it least, one that stays on the lane if there is any.
     fn nearest(&self, wanted: Wanted) -> Result<Line, Impossible> {
         let mut best = (f64::INFINITY, wanted.exit, 0.0);
         for board in [wanted.exit, wanted.target, wanted.most_start] {
             let mut launch = -FARTHEST;
             while launch <= FARTHEST {
-                let off = libm::fabs(self.came(board, launch)?.came - wanted.target);
+                let there = self.came(board, launch)?;
+                let lost = if there.lost { OFF_THE_LANE } else { 0.0 };
+                let off = lost + libm::fabs(there.came - wanted.target);
                 if off < best.0 {
                     best = (off, board, launch);
                 }

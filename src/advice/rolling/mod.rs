@@ -196,19 +196,19 @@ impl Shop {
         sent: Sent,
     ) -> Result<Vec<Rolled>, Trouble> {
         let places = band::places();
+        // What a hand can turn a ball is told of a straight throw: sent outward it would be more, as two directions add up.
+        let straight = Thrown::of(&release);
         let sent = release
             .sent(oil.across(sent.start), sent.launch)
             .map_err(Trouble::NoRoll)?;
-        let thrown = Thrown::of(&sent);
         balls
             .iter()
             .map(|ball| {
                 let path = band::rolled(ball, oil, sent, &places).map_err(Trouble::NoRoll)?;
                 let body = ball.body();
-                let most = closed::roll(&thrown, body.beta(), body.radius(), oil, ball.friction());
                 Ok(Rolled {
                     ball: ball.clone(),
-                    most_turn: most.most_turn(),
+                    most_turn: closed::most_turn(&straight, body.beta(), body.radius()),
                     turn_done: turn_done(&path),
                     path,
                 })
@@ -262,8 +262,9 @@ impl Shop {
         };
         let balls = [&one.ball, &other.ball];
         let called = names(&balls);
+        let finished = [one, other].map(|rolled| rolled.path.slip_ends().is_some());
         if let [first, second] = called.as_slice() {
-            apart.said = words::sentence(&apart, [first, second], ends);
+            apart.said = words::sentence(&apart, [first, second], ends, finished);
         }
         Ok(Some(apart))
     }
@@ -290,7 +291,8 @@ fn is_mirrored(situation: &Situation) -> bool {
 /// Why a ball is sent this way.
 fn because(way: Way, ball: &RollBall, wanted: Wanted) -> String {
     let called = names(&[ball]);
-    let ball = words::begun(called.first().copied().unwrap_or_default());
+    let name = called.first().copied().unwrap_or_default();
+    let ball = words::begun(name);
     let Wanted {
         exit,
         target,
@@ -308,7 +310,7 @@ fn because(way: Way, ball: &RollBall, wanted: Wanted) -> String {
         ),
         Way::Nearest => {
             format!(
-                "No line was found that brings {ball} to board {target}; this one comes nearest."
+                "No line was found that brings {name} to board {target}; this one comes nearest."
             )
         }
     }

@@ -28,9 +28,9 @@ impl Shop {
             for (fact, value) in facts(rolled) {
                 situation.set(fact, value.map_or(Interval::NOT_KNOWN, Interval::point));
             }
-            for (fact, value) in differences(apart) {
-                situation.set(fact, Interval::point(value));
-            }
+            let beside = boards_from_the_first(ball, apart);
+            let beside = beside.map_or(Interval::NOT_KNOWN, Interval::point);
+            situation.set("difference.boards", beside);
             let mut new = Vec::new();
             for list in SAY {
                 self.observe(list, &Alone(&situation));
@@ -86,14 +86,10 @@ fn steps(value: f64, parts: f64) -> i64 {
     libm::round(value * parts) as i64
 }
 
-fn facts(rolled: &Rolled) -> [(&'static str, Option<i64>); 9] {
+fn facts(rolled: &Rolled) -> [(&'static str, Option<i64>); 7] {
     let path = rolled.path();
     let last = path.last();
     let gutter = matches!(path.ending(), Ending::Gutter(_));
-    let lost = path
-        .stations()
-        .first()
-        .map(|first| first.speed().as_mph() - last.speed().as_mph());
     let flare = rolled.ball().attitude().map(|_| path.flare().as_inches());
     let tenths = |value: f64| steps(value, 10.0).max(0);
     [
@@ -114,27 +110,18 @@ fn facts(rolled: &Rolled) -> [(&'static str, Option<i64>); 9] {
             path.slip_ends()
                 .map(|station| tenths(station.down().as_feet())),
         ),
-        ("path.speed_lost", lost.map(tenths)),
         ("path.flare", flare.map(|inches| steps(inches, 64.0).max(0))),
         ("path.cover", rolled.ball().cover()),
         ("path.in_gutter", Some(i64::from(gutter))),
-        (
-            "path.turns_back",
-            Some(i64::from(path.breakpoint().is_some())),
-        ),
     ]
 }
 
-fn differences(apart: Option<&Apart>) -> Vec<(&'static str, i64)> {
-    let Some(at) = apart.and_then(|apart| apart.along().last()) else {
-        return Vec::new();
-    };
-    let told = at.least() > 0.0 || at.most() < 0.0;
-    vec![
-        (
-            "difference.boards",
-            steps(libm::fabs(at.boards()), 10.0).min(400),
-        ),
-        ("difference.told_apart", i64::from(told)),
-    ]
+/// How far a ball is at the pins from the one its line suits, in tenths of a board; none where either isn't there.
+fn boards_from_the_first(ball: usize, apart: Option<&Apart>) -> Option<i64> {
+    const FOOT_OF_THE_PINS: f64 = 60.0;
+    if ball == 0 {
+        return Some(0);
+    }
+    let at = apart?.along().last()?;
+    (at.feet() >= FOOT_OF_THE_PINS).then(|| steps(libm::fabs(at.boards()), 10.0).min(400))
 }

@@ -50,7 +50,7 @@ fn said((least, most): (f64, f64), step: f64) -> Said {
 }
 
 /// The comparison for each reader.
-pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends) -> Texts {
+pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends, finished: [bool; 2]) -> Texts {
     match ends {
         Ends::SameBall => {
             return Texts::alike("That is the same ball twice, so there is no difference.");
@@ -67,19 +67,23 @@ pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends) -> Texts {
     let boards = apart
         .along
         .last()
-        .map(|at| (at.boards, (at.least, at.most)));
-    let Some((now, range)) = boards else {
+        .map(|at| (at.boards, (at.least, at.most), at.whole));
+    let Some((now, range, whole)) = boards else {
         return Texts::alike("Neither ball comes to the pins on this line.");
     };
     let sooner = apart.sooner.map(|(_, least, most)| (least, most));
-    let plain = format!("{} {}", hook(names, range), finish(names, sooner));
+    let gutter = match whole {
+        true => "",
+        false => " If the numbers are a little off, a ball may leave the lane.",
+    };
+    let plain = format!("{} {}", hook(names, range), finish(names, sooner, finished));
     let league = match apart.entry {
         Some((_, least, most)) => format!("{plain} {}", steeper(names, (least, most))),
         None => plain.clone(),
     };
     Texts {
-        newcomer: plain.trim().to_owned(),
-        league: league.trim().to_owned(),
+        newcomer: format!("{plain}{gutter}"),
+        league: format!("{league}{gutter}"),
         fitter: exact(apart, names, now, range),
     }
 }
@@ -99,17 +103,20 @@ fn hook([first, second]: Names<'_>, range: (f64, f64)) -> String {
             amount(least, most, "board")
         ),
         Said::Either(less, more) => format!(
-            "We can't tell which hooks more. {} may come out {} less or {} more.",
+            "We can't tell which hooks more. {} may come out {}.",
             begun(second),
-            counted(less, "board"),
-            counted(more, "board")
+            either([less, more], "board", ["less", "more"])
         ),
     }
 }
 
-fn finish([_, second]: Names<'_>, sooner: Option<(f64, f64)>) -> String {
+fn finish([first, second]: Names<'_>, sooner: Option<(f64, f64)>, finished: [bool; 2]) -> String {
     let Some(range) = sooner else {
-        return "At least one of them hasn't finished hooking at the pins.".to_owned();
+        return match finished {
+            [false, false] => "Neither has finished hooking at the pins.".to_owned(),
+            [false, true] => format!("{} hasn't finished hooking at the pins.", begun(first)),
+            [true, _] => format!("{} hasn't finished hooking at the pins.", begun(second)),
+        };
     };
     match said(range, 0.5) {
         Said::Alike => "Both finish hooking at about the same place.".to_owned(),
@@ -124,9 +131,8 @@ fn finish([_, second]: Names<'_>, sooner: Option<(f64, f64)>) -> String {
             amount(least, most, "foot")
         ),
         Said::Either(later, earlier) => format!(
-            "It may finish hooking {} later or {} earlier.",
-            counted(later, "foot"),
-            counted(earlier, "foot")
+            "It may finish hooking {}.",
+            either([later, earlier], "foot", ["later", "earlier"])
         ),
     }
 }
@@ -145,9 +151,8 @@ fn steeper([_, second]: Names<'_>, range: (f64, f64)) -> String {
             amount(least, most, "degree")
         ),
         Said::Either(flatter, steeper) => format!(
-            "It may enter {} flatter or {} steeper.",
-            counted(flatter, "degree"),
-            counted(steeper, "degree")
+            "It may enter {}.",
+            either([flatter, steeper], "degree", ["flatter", "steeper"])
         ),
     }
 }
@@ -160,29 +165,53 @@ fn amount(least: f64, most: f64, unit: &str) -> String {
     if least == most {
         return format!("about {}", counted(most, unit));
     }
-    format!("{} to {}", number(least), counted(most, unit))
+    let write = writing(&[least, most]);
+    format!("{} to {} {}", write(least), write(most), named(most, unit))
+}
+
+/// "one board less or three boards more".
+fn either(amounts: [f64; 2], unit: &str, [one, other]: [&str; 2]) -> String {
+    let write = writing(&amounts);
+    let [first, second] = amounts.map(|value| match value {
+        0.5 => format!("half a {unit}"),
+        value => format!("{} {}", write(value), named(value, unit)),
+    });
+    format!("{first} {one} or {second} {other}")
 }
 
 fn counted(value: f64, unit: &str) -> String {
-    let unit = match (unit, value > 1.0) {
+    match value {
+        0.5 => format!("half a {unit}"),
+        value => format!("{} {}", writing(&[value])(value), named(value, unit)),
+    }
+}
+
+/// The unit after so many of it.
+fn named(value: f64, unit: &str) -> String {
+    match (unit, value > 1.0) {
         ("foot", true) => "feet".to_owned(),
         (unit, true) => format!("{unit}s"),
         (unit, false) => unit.to_owned(),
-    };
-    match value {
-        0.5 => format!("half a {unit}"),
-        value => format!("{} {unit}", number(value)),
+    }
+}
+
+/// Up to this, numbers are words. Numbers beside each other are all words, or all digits.
+const IN_WORDS: f64 = 12.5;
+
+fn writing(all: &[f64]) -> fn(f64) -> String {
+    match all.iter().all(|value| *value <= IN_WORDS) {
+        true => words,
+        false => digits,
     }
 }
 
 /// Small whole numbers as words; a half as people say it.
-fn number(value: f64) -> String {
+fn words(value: f64) -> String {
     const WORDS: [&str; 13] = [
         "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
         "eleven", "twelve",
     ];
-    let whole = libm::floor(value);
-    let half = value - whole >= 0.25;
+    let (whole, half) = halves(value);
     let word = WORDS
         .get(whole.max(0.0) as usize)
         .map_or_else(|| format!("{whole:.0}"), |word| (*word).to_owned());
@@ -191,6 +220,20 @@ fn number(value: f64) -> String {
         (false, true) => format!("{word} and a half"),
         (_, false) => word,
     }
+}
+
+fn digits(value: f64) -> String {
+    match halves(value) {
+        (0.0, true) => "1/2".to_owned(),
+        (whole, true) => format!("{whole:.0} 1/2"),
+        (whole, false) => format!("{whole:.0}"),
+    }
+}
+
+/// A number's whole part, and whether a half is left.
+fn halves(value: f64) -> (f64, bool) {
+    let whole = libm::floor(value);
+    (whole, value - whole >= 0.25)
 }
 
 /// A name as a sentence begins with it.
@@ -257,6 +300,12 @@ mod tests {
         assert_eq!(amount(2.0, 2.0, "board"), "about two boards");
         assert_eq!(amount(0.5, 1.5, "foot"), "half to one and a half feet");
         assert_eq!(amount(0.0, 0.5, "foot"), "up to half a foot");
-        assert_eq!(amount(3.0, 14.0, "board"), "three to 14 boards");
+        assert_eq!(amount(3.0, 14.0, "board"), "3 to 14 boards");
+        assert_eq!(amount(0.5, 13.5, "foot"), "1/2 to 13 1/2 feet");
+        assert_eq!(amount(0.0, 16.0, "board"), "up to 16 boards");
+        let either = |less, more| either([less, more], "board", ["less", "more"]);
+        assert_eq!(either(1.0, 3.0), "one board less or three boards more");
+        assert_eq!(either(0.5, 16.0), "half a board less or 16 boards more");
+        assert_eq!(either(2.0, 16.0), "2 boards less or 16 boards more");
     }
 }

@@ -146,6 +146,7 @@ pub(super) fn behind(name: &str) -> &'static [&'static str] {
         "match.before_soonest" => BEFORE_SOONEST,
         "match.after_latest" => AFTER_LATEST,
         "match.from_between" => FROM_BETWEEN,
+        "match.worn_cover" => &["upgrade.worn_cover"],
         "match.same_cover_owned" => &["owned.covers"],
         _ => &[],
     }

@@ -1,7 +1,8 @@
 //! Balls that are first for nobody.
 //!
 //! For each ball on the shelf somebody is looked for whose first ball it is: first among people at random, then by changing
-//! one answer after another so that the ball loses less to the best one. Where nobody is found it is proved that there is nobody.
+//! one answer after another so that the ball loses less to the best one. Where nobody is found it is proved that there is nobody; where
+//! that stays open, the climb is tried once more among those who give one answer, for every word that an answer may be.
 
 use super::super::chain::{Chain, Picks, known_values};
 use super::super::outcome::Trouble;
@@ -11,7 +12,7 @@ use super::climb::{climb, differs, short_of, worth_trying};
 use crate::bowler::Bowler;
 use crate::document::{Document, Format};
 use crate::rules::{FactId, Interval, Kind, Origin, UNKNOWN};
-use crate::search::{Decision, Example, Finding, FindingKind, Findings, Point};
+use crate::search::{Decision, Example, Finding, FindingKind, Findings, Point, Shape};
 
 /// How many people at random are asked.
 const STRANGERS: usize = 2_000;
@@ -19,6 +20,8 @@ const STRANGERS: usize = 2_000;
 const NEAR: usize = 400;
 /// From how many of those who come nearest a climb begins, each as near as no other.
 const CLIMBS: usize = 12;
+/// From the nearest of how many a climb begins that keeps to one answer.
+const NEAR_HOLDING: usize = 40;
 
 /// Looks for somebody for each ball. Gives an example for each ball that is first for somebody.
 pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<Vec<Example>, Trouble> {
@@ -38,7 +41,13 @@ pub(super) fn balls(shop: &Shop, findings: &mut Findings) -> Result<Vec<Example>
         let somebody = stranger.or_else(|| search.climb_to(ball, &values, &mut chance));
         let found = match somebody {
             Some(point) => Found::Somebody(point),
-            None => search.prove(ball, &values),
+            None => match search.prove(ball, &values) {
+                Found::Neither => match search.climb_holding(ball, &values, &mut chance) {
+                    Some(point) => Found::Somebody(point),
+                    None => Found::Neither,
+                },
+                found => found,
+            },
         };
         let name = |ball: usize| shop.candidates()[ball].id.clone();
         match found {
@@ -95,14 +104,7 @@ impl Search<'_, '_, '_> {
         let cost = |point: &[i64]| short_of(self.picks, ball, point);
         let mut near: Vec<(i64, Point)> = Vec::new();
         for _ in 0..NEAR {
-            let mut point = stranger(self.shop, self.picks, chance);
-            for (place, value) in point.iter_mut().enumerate() {
-                // One of the wishes for this answer.
-                let told: Vec<i64> = at(&wishes, place).collect();
-                if !told.is_empty() {
-                    *value = told[chance.below(told.len() as u64) as usize];
-                }
-            }
+            let point = self.suited(&wishes, chance);
             near.push((cost(&point), point));
         }
         near.sort();
@@ -110,6 +112,49 @@ impl Search<'_, '_, '_> {
         near.truncate(CLIMBS);
         let mut starts = near.into_iter();
         starts.find_map(|(_, start)| climb(start, values, &wishes, cost))
+    }
+
+    /// The same from the nearest of those who give one answer, and they keep to it: a ball that is nearly first for one sort of people
+    /// may be first only for another, farther from it at the outset.
+    fn climb_holding(
+        &self,
+        ball: usize,
+        values: &[Vec<i64>],
+        chance: &mut Chance,
+    ) -> Option<Point> {
+        let wishes = wishes(self.shop, self.picks, ball);
+        let cost = |point: &[i64]| short_of(self.picks, ball, point);
+        let is_free = |place: usize| at(&wishes, place).next().is_none();
+        let words = (0..values.len())
+            .filter(|&place| self.picks.shape(place) == Shape::Words && is_free(place));
+        let held = words.flat_map(|place| values[place].iter().map(move |&value| (place, value)));
+        for (place, value) in held {
+            let holding = |_| {
+                let mut point = self.suited(&wishes, chance);
+                point[place] = value;
+                (cost(&point), point)
+            };
+            let nearest = (0..NEAR_HOLDING).map(holding).min();
+            let mut values = values.to_vec();
+            values[place] = vec![value];
+            let somebody = nearest.and_then(|(_, start)| climb(start, &values, &wishes, cost));
+            if somebody.is_some() {
+                return somebody;
+            }
+        }
+        None
+    }
+
+    /// Somebody at random who has one of the wishes for each answer that there are wishes for.
+    fn suited(&self, wishes: &[(usize, i64)], chance: &mut Chance) -> Point {
+        let mut point = stranger(self.shop, self.picks, chance);
+        for (place, value) in point.iter_mut().enumerate() {
+            let told: Vec<i64> = at(wishes, place).collect();
+            if !told.is_empty() {
+                *value = told[chance.below(told.len() as u64) as usize];
+            }
+        }
+        point
     }
 
     /// Proves that nobody gets the ball first, or comes upon somebody by the way.

@@ -46,12 +46,7 @@ impl Watch<'_> {
                 } = self.ground.bounds();
                 (x - down).max(back - x).max(y - left).max(right - y)
             }
-            Event::Breaks if self.breaks => {
-                let now = Moving::of(state);
-                let change = rolling::change(self.body, &now);
-                (change.drag.length() - self.ground.friction(now.place) * change.normal)
-                    / self.body.mass
-            }
+            Event::Breaks if self.breaks => self.grip(state).0,
             Event::Breaks => -1.0,
         }
     }
@@ -61,8 +56,38 @@ impl Watch<'_> {
         ALL.into_iter().find(|e| self.measure(*e, state) > 0.0)
     }
 
-    /// The earliest event within a step, looked for at so many places in it, with the share of the step where it happens.
-    pub(super) fn within(&self, step: &Step<13>, looks: usize) -> Option<(Event, f64)> {
+    /// How much more friction rolling asks for than there is, in m/s², and how much it asks for as a share of what presses on the lane.
+    fn grip(&self, state: &State) -> (f64, f64) {
+        let now = Moving::of(state);
+        let change = rolling::change(self.body, &now);
+        let drag = change.drag.length();
+        let over = drag - self.ground.friction(now.place) * change.normal;
+        (over / self.body.mass, asked(drag, change.normal))
+    }
+
+    /// Whether it can happen in a step whose values lie so.
+    fn can(&self, event: Event, spans: &[(f64, f64); 13]) -> bool {
+        let [x, y, ..] = spans;
+        match event {
+            Event::Pins => x.1 > self.length,
+            Event::Gutter => y.1.max(-y.0) > self.half_width,
+            Event::Edge => {
+                let bounds = self.ground.bounds();
+                x.1 > bounds.down || x.0 < bounds.back || y.1 > bounds.left || y.0 < bounds.right
+            }
+            Event::Breaks => self.breaks,
+        }
+    }
+
+    /// The earliest event within a step, looked for at so many places in it, with the share of the step where it happens; and the most
+    /// friction that rolling asks for in the places before it, where that is watched.
+    pub(super) fn within(&self, step: &Step<13>, looks: usize) -> (Option<(Event, f64)>, f64) {
+        let spans = step.spans();
+        let can = ALL.map(|event| self.can(event, &spans));
+        let mut most = 0.0f64;
+        if !can.contains(&true) {
+            return (None, most);
+        }
         let mut before = 0.0;
         for look in 1..=looks {
             let share = look as f64 / looks as f64;
@@ -71,10 +96,18 @@ impl Watch<'_> {
             } else {
                 step.at(share)
             };
-            let earliest = ALL
-                .into_iter()
-                .filter_map(|event| {
-                    let above = self.measure(event, &state);
+            let mut asks = 0.0;
+            let earliest = std::iter::zip(ALL, can)
+                .filter_map(|(event, can)| {
+                    let above = match event {
+                        _ if !can => return None,
+                        Event::Breaks => {
+                            let (over, asked) = self.grip(&state);
+                            asks = asked;
+                            over
+                        }
+                        event => self.measure(event, &state),
+                    };
                     (above > 0.0).then(|| {
                         let below = self.measure(event, &step.at(before));
                         let measure = |share: f64| self.measure(event, &step.at(share));
@@ -84,11 +117,12 @@ impl Watch<'_> {
                 })
                 .min_by(|a, b| a.1.total_cmp(&b.1));
             if earliest.is_some() {
-                return earliest;
+                return (earliest, most);
             }
+            most = most.max(asks);
             before = share;
         }
-        None
+        (None, most)
     }
 
     /// The step cut short where the event happens. Values inside a step are of a lower order than its end, so the end is
@@ -116,6 +150,14 @@ impl Watch<'_> {
             }
         };
         take(share)
+    }
+}
+
+/// Friction as a share of what presses on the lane.
+pub(super) fn asked(drag: f64, normal: f64) -> f64 {
+    match normal > 0.0 {
+        true => drag / normal,
+        false => 0.0,
     }
 }
 

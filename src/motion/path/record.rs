@@ -1,6 +1,7 @@
 //! What is kept of a roll on the way.
 
 use super::axis::Axis;
+use super::events::asked;
 use super::state::{Body, Moving, State};
 use super::{Mode, Station, rolling};
 use crate::motion::Length;
@@ -51,25 +52,52 @@ impl Record {
         }
     }
 
-    /// A step was made, from this moment on; looked at in so many places.
-    pub(super) fn step(&mut self, step: &Step<13>, seconds: f64, mode: Mode, looks: usize) {
+    /// A step was made, from this moment on; looked at in so many places. What rolling asks for in it may be known already.
+    pub(super) fn step(
+        &mut self,
+        (step, asked): &(Step<13>, Option<f64>),
+        seconds: f64,
+        mode: Mode,
+        looks: usize,
+    ) {
         self.pass_places(step, seconds, mode);
+        for quarter in 1..=4u8 {
+            self.axis.see(&step.at(f64::from(quarter) / 4.0));
+        }
+        if mode == Mode::Roll {
+            self.asks(&step.from);
+            match asked {
+                Some(asked) => self.friction_asked = self.friction_asked.max(*asked),
+                None => (1..=looks).for_each(|l| self.asks(&step.at(l as f64 / looks as f64))),
+            }
+        }
+        self.look_for_turns(step, seconds, mode, looks);
+    }
+
+    /// It rolls here.
+    fn asks(&mut self, state: &State) {
+        let change = rolling::change(&self.body, &Moving::of(state));
+        self.friction_asked = asked(change.drag.length(), change.normal).max(self.friction_asked);
+    }
+
+    fn look_for_turns(&mut self, step: &Step<13>, seconds: f64, mode: Mode, looks: usize) {
+        let across = |state: &State| {
+            let [_, _, _, across, ..] = *state;
+            across
+        };
+        let [_, _, _, (least, most), ..] = step.spans();
+        if most < 0.0 {
+            let slowest = across(&step.from).min(across(&step.to));
+            self.outward = slowest.min(self.outward);
+            return;
+        }
+        if least >= 0.0 && self.outward >= OUTWARD {
+            return;
+        }
         let mut before = step.from;
         for look in 0..=looks {
             let share = look as f64 / looks as f64;
             let state = step.at(share);
-            self.axis.see(&state);
-            if mode == Mode::Roll {
-                let change = rolling::change(&self.body, &Moving::of(&state));
-                if change.normal > 0.0 {
-                    let asked = change.drag.length() / change.normal;
-                    self.friction_asked = asked.max(self.friction_asked);
-                }
-            }
-            let across = |state: &State| {
-                let [_, _, _, across, ..] = *state;
-                across
-            };
             self.outward = across(&before).min(self.outward);
             if self.outward < OUTWARD && across(&state) >= 0.0 {
                 self.outward = 0.0;

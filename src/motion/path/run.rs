@@ -84,8 +84,9 @@ impl<'a> Run<'a> {
                 continue;
             }
             let step = self.step()?;
-            record.step(&step, self.seconds, self.mode, self.looks(step.size));
-            self.accept(&step)?;
+            let looks = self.looks(step.0.size);
+            record.step(&step, self.seconds, self.mode, looks);
+            self.accept(&step.0)?;
         }
     }
 
@@ -212,8 +213,9 @@ impl<'a> Run<'a> {
         longest
     }
 
-    /// The next step that is precise enough, cut at the first event in it.
-    fn step(&mut self) -> Result<Step<13>, Impossible> {
+    /// The next step that is precise enough, cut at the first event in it; and the most friction that rolling asks for in it, if that was
+    /// looked for all along.
+    fn step(&mut self) -> Result<(Step<13>, Option<f64>), Impossible> {
         let now = Moving::of(&self.state);
         let change = self.change(&now);
         if change.normal <= 0.0 {
@@ -238,8 +240,8 @@ impl<'a> Run<'a> {
             self.size = size * next;
             let watch = self.watch();
             return Ok(match watch.within(&step, self.looks(size)) {
-                Some(event) => watch.cut(|at| self.field(at), &first, &step, event),
-                None => step,
+                (Some(event), _) => (watch.cut(|at| self.field(at), &first, &step, event), None),
+                (None, asked) => (step, watch.breaks.then_some(asked)),
             });
         }
     }

@@ -56,7 +56,17 @@ struct NextDoc<'a> {
     over_budget_cents: Option<i64>,
     near_misses: Vec<NearMissDoc<'a>>,
     against: Option<AgainstDoc<'a>>,
+    own_choice: Option<OwnChoiceDoc<'a>>,
     wait_for: Vec<StepDoc<'a>>,
+    cautions: Vec<CautionDoc<'a>>,
+}
+
+/// What the customer wants all the same.
+#[derive(Serialize)]
+struct OwnChoiceDoc<'a> {
+    ball: PickDoc<'a>,
+    quote: QuoteDoc<'a>,
+    dearer_cents: i64,
     cautions: Vec<CautionDoc<'a>>,
 }
 
@@ -155,6 +165,12 @@ impl<'a> NextDoc<'a> {
                 })
                 .collect(),
             against: next.against().map(AgainstDoc::new),
+            own_choice: next.own_choice().map(|own| OwnChoiceDoc {
+                ball: PickDoc::new(own.pick(), audience),
+                quote: QuoteDoc::new(own.bill()),
+                dearer_cents: own.dearer(),
+                cautions: cautions(own.cautions(), audience),
+            }),
             wait_for: next.triggers().iter().map(StepDoc::new).collect(),
             cautions: cautions(next.cautions(), audience),
         }

@@ -8,7 +8,8 @@ use crate::motion::path::{Ending, Mode, Station};
 
 /// Writes one ball's part of the page.
 pub(super) fn write(page: &mut Page<'_>, roll: &Roll, rolled: &Rolled) {
-    page.heading(&format!("{} on {}", rolled.ball().name(), roll.lane_name()));
+    let heading = format!("{} on {}", rolled.ball().name(), roll.lane_name());
+    page.heading(&capitalised(&heading));
     page.paragraph(2, &format!("It {}.", phases(rolled)));
     for words in sentences(roll.oil(), rolled) {
         page.paragraph(2, &words);
@@ -22,11 +23,19 @@ pub(super) fn write(page: &mut Page<'_>, roll: &Roll, rolled: &Rolled) {
     stations(page, roll, rolled);
 }
 
+/// A ball that goes out by fewer boards than this is sent straight, as people see it.
+const TURNS_BACK: f64 = 0.5;
+
 /// Where it turns and how it comes to the pins.
 fn sentences(lane: &Lane, rolled: &Rolled) -> Vec<String> {
     let path = rolled.path();
     let mut said = Vec::new();
-    if let Some(place) = path.breakpoint() {
+    let start = path.stations().first().map(|first| first.across());
+    let out = |place: &Station| {
+        let boards = start.map(|start| lane.board_at(start) - lane.board_at(place.across()));
+        boards.is_some_and(|boards| boards >= TURNS_BACK)
+    };
+    if let Some(place) = path.breakpoint().filter(|place| out(place)) {
         said.push(format!(
             "It turns back {:.0} ft down the lane, on board {:.1}.",
             place.down().as_feet(),
@@ -50,12 +59,17 @@ fn sentences(lane: &Lane, rolled: &Rolled) -> Vec<String> {
 fn for_the_fitter(rolled: &Rolled) -> Vec<String> {
     let path = rolled.path();
     let mut said = vec![format!(
-        "Most turn {:.1} degrees, {:.0}% of it done at the pins; {}.",
+        "Most turn {:.1} degrees if sent straight, {:.0}% of it done {}; {}.",
         rolled.most_turn().as_degrees(),
         rolled.turn_done() * 100.0,
-        match path.slip_ends() {
-            Some(station) => format!("slip ends at {:.1} ft", station.down().as_feet()),
-            None => "slip doesn't end before the pins".to_owned(),
+        match path.ending() {
+            Ending::Pins => "at the pins",
+            Ending::Gutter(_) => "where it leaves the lane",
+        },
+        match (path.slip_ends(), path.ending()) {
+            (Some(station), _) => format!("slip ends at {:.1} ft", station.down().as_feet()),
+            (None, Ending::Pins) => "slip doesn't end before the pins".to_owned(),
+            (None, Ending::Gutter(_)) => "slip doesn't end before that".to_owned(),
         }
     )];
     if rolled.ball().attitude().is_some() {
@@ -105,7 +119,6 @@ pub(super) fn stations(page: &mut Page<'_>, roll: &Roll, rolled: &Rolled) {
             false => format!("  {feet:>5.0}  {board:>6.1}  {speed:>5.1}  {mode}"),
         });
     }
-    page.paragraph(2, &capitalised(super::counted_from(roll)));
 }
 
 /// Whether a station stands at a whole number of these steps.

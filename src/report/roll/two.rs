@@ -27,7 +27,7 @@ pub(super) fn write(page: &mut Page<'_>, roll: &Roll, balls: [&Rolled; 2], apart
         page.item(2, "- ", &each(roll, rolled, name));
     }
     page.explain();
-    along(page, apart, [first, second]);
+    along(page, roll, apart, [first, second]);
     range(page, apart);
     if is_fitter(page) {
         for rolled in balls {
@@ -53,7 +53,7 @@ fn each(roll: &Roll, rolled: &Rolled, name: &str) -> String {
 }
 
 /// The difference at places along the lane.
-fn along(page: &mut Page<'_>, apart_by: &Apart, [first, second]: [&str; 2]) {
+fn along(page: &mut Page<'_>, roll: &Roll, apart_by: &Apart, [first, second]: [&str; 2]) {
     let every = apart(page);
     let rows: Vec<_> = apart_by
         .along()
@@ -63,21 +63,26 @@ fn along(page: &mut Page<'_>, apart_by: &Apart, [first, second]: [&str; 2]) {
     if rows.is_empty() {
         return;
     }
-    page.heading(&format!(
-        "How far {second} is to the inside of {first}, in boards"
-    ));
+    page.heading(&format!("Where {second} is beside {first}, in boards"));
+    let (out, inward) = match roll.is_mirrored() {
+        true => ("left", "right"),
+        false => ("right", "left"),
+    };
+    page.paragraph(
+        2,
+        &format!("Outside is toward the {out} gutter, inside toward the {inward} one."),
+    );
     page.aligned(&format!(
         "  {:>5}  {:>12}  {}",
         "feet", "as thrown", "at least and at most"
     ));
     for at in rows {
-        page.aligned(&format!(
-            "  {:>5.0}  {:>12}  {} to {}",
-            at.feet(),
-            boards(at.boards()),
-            boards(at.least()),
-            boards(at.most())
-        ));
+        let range = match at.is_whole() {
+            true => format!("{} to {}", boards(at.least()), boards(at.most())),
+            false => "a ball may be off the lane".to_owned(),
+        };
+        let thrown = boards(at.boards());
+        page.aligned(&format!("  {:>5.0}  {thrown:>12}  {range}", at.feet()));
     }
 }
 
@@ -103,5 +108,8 @@ fn range(page: &mut Page<'_>, apart: &Apart) {
     for words in apart.varied() {
         page.item(2, "- ", &capitalised(words));
     }
-    fitter::lines(page, 2, apart.lines());
+    if !apart.lines().is_empty() {
+        page.heading("Why by so much");
+        fitter::lines(page, 2, apart.lines());
+    }
 }

@@ -68,16 +68,23 @@ impl Plot {
     pub(super) fn of(roll: &Roll) -> Plot {
         let balls = roll.balls();
         let shared = shared(roll);
+        let names = roll.names();
+        let name = |at: usize| names.get(at).copied().unwrap_or_default();
         match (balls, roll.apart()) {
             ([first, second, ..], Some(apart)) => Plot {
                 said: apart.said().of(Audience::League).to_owned(),
-                ball: thrown(second, roll.oil()),
-                against: Some(thrown(first, roll.oil())),
-                along: drawable(apart.along().iter().map(|at| Place {
-                    feet: at.feet(),
-                    boards: at.boards(),
-                    least: at.least(),
-                    most: at.most(),
+                ball: thrown(second, name(1), roll.oil()),
+                against: Some(thrown(first, name(0), roll.oil())),
+                along: drawable(apart.along().iter().map(|at| {
+                    let whole = at.is_whole();
+                    // Where in some of the range a ball has left the lane there is no edge to draw.
+                    let edge = |edge: f64| if whole { edge } else { at.boards() };
+                    Place {
+                        feet: at.feet(),
+                        boards: at.boards(),
+                        least: edge(at.least()),
+                        most: edge(at.most()),
+                    }
                 })),
                 entry: finite(apart.entry()),
                 sooner: finite(apart.sooner()),
@@ -85,7 +92,7 @@ impl Plot {
                 ..shared
             },
             ([only, ..], _) => Plot {
-                ball: thrown(only, roll.oil()),
+                ball: thrown(only, name(0), roll.oil()),
                 along: drawable(off_its_line(roll, only).into_iter()),
                 ..shared
             },
@@ -171,14 +178,14 @@ fn shared(roll: &Roll) -> Plot {
     }
 }
 
-fn thrown(rolled: &Rolled, lane: &Lane) -> Thrown {
+fn thrown(rolled: &Rolled, name: &str, lane: &Lane) -> Thrown {
     let path = rolled.path();
     let (gutter, entry) = match path.ending() {
         Ending::Gutter(down) => (Some(down.as_feet()), None),
         Ending::Pins => (None, Some(path.last().direction().as_degrees())),
     };
     Thrown {
-        name: rolled.ball().name().to_owned(),
+        name: name.to_owned(),
         finished: path.slip_ends().map(|at| at.down().as_feet()),
         gutter,
         entry,
@@ -195,12 +202,17 @@ fn off_its_line(roll: &Roll, rolled: &Rolled) -> Vec<Place> {
     let slope = slope(line.launch());
     let path = rolled.path();
     let stations = path.stations().iter().chain([path.last()]);
+    let pins = lane.length().as_feet();
     stations
         .map(|at| {
             let straight = start + slope * at.down().as_metres();
             let boards = (at.across().as_metres() - straight) / lane.board().as_metres();
             Place {
-                feet: at.down().as_feet(),
+                // A step to the pins ends a hair before or behind them.
+                feet: match at.down().as_feet() {
+                    feet if libm::fabs(feet - pins) < 1e-6 => libm::round(pins),
+                    feet => feet,
+                },
                 boards,
                 least: boards,
                 most: boards,
