@@ -181,6 +181,10 @@ const SPAN: &str = "finger: middle, kind: full, along: arc";
     "measured: { spans: [{ grip: fingertip, finger: ring, value: 4, kind: cut, along: arc }] }",
     "hand.fingertip_ring_span"
 )]
+#[case("owned: [{ name: the red one, surface: banana }]", "owned.covers")]
+#[case("owned: [{ surface: \"sanded, 99999999\" }]", "owned.covers")]
+#[case("owned: [{ surface: sanded 199 }]", "owned.covers")]
+#[case("owned: [{ surface: 500 then 2000 grit }]", "owned.covers")]
 fn what_is_odd_is_asked_not_refused(#[case] text: &str, #[case] about: &str) {
     let bowler = bowler(text);
     let asked: Vec<_> = bowler
@@ -204,6 +208,8 @@ fn what_is_odd_is_asked_not_refused(#[case] text: &str, #[case] about: &str) {
 #[case("curve: away\nintent: hook")]
 #[case("hand: left\ndelivery: two hands\nthumb: out\nage: 9")]
 #[case("hold_test: { passed: 12 lb, failed: 13 lb }\nball_now: { whose: house, weight: 12 lb }")]
+#[case("owned: [{ surface: \"sanded, 2000\" }, { surface: polished }, { surface: \"\" }]")]
+#[case("owned: [{ surface: sanded 200 }, { surface: sanded 10000 }, { surface: Matte }]")]
 fn what_is_ordinary_is_not_asked(#[case] text: &str) {
     assert_eq!(bowler(text).questions(), []);
 }
@@ -236,6 +242,16 @@ fn no_demo_bowler_has_a_fault_or_leaves_a_question() {
         assert_eq!(bowler.questions(), [], "{}", path.display());
         assert!(bowler.name().is_some() && bowler.answer("hand.measured").is_some());
     }
+}
+
+#[rstest]
+#[case("inf rpm")]
+#[case("inf")]
+#[case("rpm")]
+#[case("quick")]
+fn a_rev_rate_that_is_none_is_shown_how(#[case] rate: &str) {
+    let faults = parse(&format!("rev_rate: {rate}")).unwrap_err();
+    assert!(faults.to_string().contains("`300 rpm`"), "{faults}");
 }
 
 #[test]

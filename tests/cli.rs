@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used)]
 
+#[path = "cli/friction.rs"]
+mod friction;
 #[path = "cli/target.rs"]
 mod target;
 
