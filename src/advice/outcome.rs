@@ -95,10 +95,7 @@ impl fmt::Display for Trouble {
                 )?;
                 match nearest {
                     Some(name) => write!(f, "; did you mean `{name}`?"),
-                    None => write!(
-                        f,
-                        "; name one by its id in the shop's models.csv, or as the profile's `owned` calls it"
-                    ),
+                    None => Ok(()),
                 }
             }
             Trouble::NotOnShelf {
@@ -155,7 +152,10 @@ impl fmt::Display for Trouble {
                 )?;
                 match nearest {
                     Some(name) => write!(f, "; did you mean `{name}`?"),
-                    None => Ok(()),
+                    None => write!(
+                        f,
+                        "; name one by its id in the shop's models.csv, or as the profile's `owned` calls it"
+                    ),
                 }
             }
             Trouble::CoverNotKnown { ball } => write!(

@@ -83,7 +83,7 @@ pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends, finished: [b
     };
     let gutter = match whole || many {
         true => "",
-        false => " If those numbers are a little off, a ball may leave the lane.",
+        false => " If the numbers are a little off, a ball may leave the lane.",
     };
     let plain = format!("{} {}", hook(names, range), finish(names, sooner, finished));
     let league = match apart.entry {

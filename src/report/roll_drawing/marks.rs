@@ -186,10 +186,10 @@ fn in_the_gutter(plot: &Plot, scale: &Scale) -> Vec<Label> {
 
 /// The range: a place in it, between the line and its farther edge.
 fn the_band(plot: &Plot, scale: &Scale) -> Option<Label> {
-    let seen = plot.along.iter().rev().filter(|at| at.most > at.least);
+    let mut seen = plot.along.iter().rev().filter(|at| at.most > at.least);
     let end = BAND_NAMED * plot.end();
     let place = seen.clone().find(|at| at.feet <= end);
-    let place = *place.or_else(|| seen.last())?;
+    let place = *place.or_else(|| seen.next_back())?;
     if !has_band(plot, scale) {
         return None;
     }
