@@ -7,7 +7,7 @@
 //! 2. a ball that doesn't hook from the exit board to the target, even if it hooks all the way from the foul line: from the exit
 //!    board, inward as far as it takes;
 //! 3. a ball that hooks more than the lane is wide: from the farthest board anybody starts on, in the direction that comes to
-//!    the target; then it turns back further in.
+//!    the target; then it turns back on another board.
 
 use crate::motion::path::{Ending, Path};
 use crate::motion::{Angle, Impossible, Lane, Release};

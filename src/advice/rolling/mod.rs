@@ -335,7 +335,7 @@ fn because(way: Way, name: &str, wanted: Wanted) -> String {
             "{ball} hooks no farther than from board {exit} to board {target}, so it starts there."
         ),
         Way::Farthest => format!(
-            "{ball} hooks more than the lane is wide from board {exit}, so it starts on board {most_start} and turns back further in."
+            "{ball} hooks more than the lane is wide from board {exit}, so it starts on board {most_start} and turns back on another board."
         ),
         Way::Nearest => {
             format!(
