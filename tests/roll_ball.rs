@@ -62,6 +62,14 @@ fn a_ball_owned_is_found_by_what_it_is_called() {
     assert!(!rolled(&profile, "daisy@12").is_owned());
 }
 
+/// As the upgrade path has it: whoever owns balls throws that weight, so a ball of the shelf is taken in it.
+#[test]
+fn a_ball_without_a_weight_goes_by_the_balls_owned() {
+    let profile = "hand: right\nintent: hook\nexperience: league\nowned:\n  - { name: mine, cover: solid, weight: 15 lb }\n";
+    assert_eq!(rolled(profile, "daisy").id(), "daisy@15");
+    assert_eq!(rolled(profile, "daisy@12").id(), "daisy@12");
+}
+
 #[rstest]
 #[case("daisi", Some("daisy"))]
 #[case("the red on", Some("the red one"))]

@@ -23,12 +23,13 @@ pub struct Roll {
     pub(crate) digest: String,
 }
 
-/// Where the ball is sent: the line that suits the first ball, and the second is thrown on the same.
+/// Where the balls are sent: the line that suits the one that hooks less, so that both stay on the lane, whichever was named first.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RollLine {
     pub(crate) start_board: f64,
     pub(crate) launch: Angle,
     pub(crate) target_board: f64,
+    pub(crate) suits: usize,
     pub(crate) because: String,
     pub(crate) lines: Vec<Reason>,
 }
@@ -59,6 +60,7 @@ pub struct Apart {
     pub(crate) sooner: Option<(f64, f64, f64)>,
     pub(crate) said: Texts,
     pub(crate) varied: Vec<String>,
+    pub(crate) off_the_lane: (usize, usize),
     pub(crate) lines: Vec<Reason>,
 }
 
@@ -141,7 +143,11 @@ impl RollLine {
     pub fn launch(&self) -> Angle {
         self.launch
     }
-    /// The board the first ball comes to at the pins.
+    /// The ball it suits, by its place among [`Roll::balls`].
+    pub fn suits(&self) -> usize {
+        self.suits
+    }
+    /// The board that ball comes to at the pins.
     pub fn target_board(&self) -> f64 {
         self.target_board
     }
@@ -213,6 +219,11 @@ impl Apart {
     /// The rules that say how far each number may be off, with their sources.
     pub fn lines(&self) -> &[Reason] {
         &self.lines
+    }
+    /// In how many of the throws with every number at an end of its range a ball leaves the lane, and of how many. The range is of those
+    /// that stay, and of throws as far toward these as stay.
+    pub fn off_the_lane(&self) -> (usize, usize) {
+        self.off_the_lane
     }
     /// What the range was taken over, and how far, in a line each.
     pub fn varied(&self) -> &[String] {

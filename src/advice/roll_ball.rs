@@ -3,6 +3,7 @@
 mod owned;
 mod words;
 
+use super::consultation::Consultation;
 use super::friction::{Surface, body};
 use super::outcome::Trouble;
 use super::reason::Reason;
@@ -33,7 +34,8 @@ pub struct RollBall {
 
 impl Shop {
     /// A ball as the physics of the roll sees it: one that the bowler owns, by what the bowler calls it, else one on the shelf, `model-id` or
-    /// `model-id@weight`. Without a weight it is the one that stands best for this bowler, as [`Shop::compare`] has it.
+    /// `model-id@weight`. Without a weight it is in the one that goes with the balls owned, as [`Shop::upgrade`] has it; else the one that
+    /// stands best for this bowler, as [`Shop::compare`] has it.
     ///
     /// # Errors
     /// No such ball, none on the shelf in that weight, an owned ball whose cover isn't known, or rules that give its cover no friction.
@@ -53,7 +55,10 @@ impl Shop {
             });
         }
         let standing = self.standing(bowler)?;
-        let candidate = standing.meant(asked)?;
+        let candidate = match self.in_the_weight_owned(bowler, asked)? {
+            Some(candidate) => candidate,
+            None => standing.meant(asked)?,
+        };
         let ball = &self.candidates()[candidate];
         let stock = &self.catalog().stock()[ball.stock];
         let model = stock.model();
@@ -81,6 +86,22 @@ impl Shop {
             friction_lines: [gripping.in_oil().to_vec(), gripping.on_dry().to_vec()],
             assumed,
         })
+    }
+}
+
+impl Shop {
+    /// The ball named without its weight, in the weight that goes with the balls owned; none where nothing is owned, or it isn't on the
+    /// shelf in that weight.
+    fn in_the_weight_owned(&self, bowler: &Bowler, asked: &str) -> Result<Option<usize>, Trouble> {
+        let named = self.named(asked)?;
+        if named.weight.is_some() || bowler.owned().is_empty() {
+            return Ok(None);
+        }
+        let mut consultation = Consultation::begin(self, bowler);
+        consultation.take_owned_weight();
+        consultation.weight(bowler.answer("settled.weight"))?;
+        let weight = consultation.situation.known("settled.weight");
+        Ok(weight.and_then(|weight| self.in_weight(&named, weight).ok()))
     }
 }
 

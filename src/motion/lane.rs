@@ -137,6 +137,10 @@ impl Lane {
     pub fn board(&self) -> Length {
         Length::metres(self.width / BOARDS)
     }
+    /// Whether the oil is alike on every board.
+    pub fn is_even(&self) -> bool {
+        self.ratio <= 1.0
+    }
     /// The board under a place so far left of the middle, counted from the right; board 20 is the middle.
     pub fn board_at(&self, across: Length) -> f64 {
         (BOARDS + 1.0) / 2.0 + across.as_metres() / (self.width / BOARDS)

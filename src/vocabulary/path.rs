@@ -19,6 +19,12 @@ pub(super) fn facts() -> Vec<Fact> {
             lane,
         ),
         settled(
+            "lane.inside",
+            "the first board, from either side, with the whole oil; none where it is alike on every board",
+            number(Boards, 0, 190),
+            lane,
+        ),
+        settled(
             "path.most_turn",
             "the most this hand can turn this ball",
             number(Angle, 0, 900),

@@ -1,13 +1,15 @@
 //! How far two balls may be apart, over all that isn't known well.
 //!
 //! Every number is taken at its least and at its most, all together in every way: speed, revs, rotation, the lane's friction (of
-//! both balls alike, since they roll on the same lane), and the RG of each ball by itself. The range is from the least to the most
-//! of what comes out, the throw as it is among them.
+//! both balls alike, since they roll on the same lane), and the RG of each ball by itself; each alone as well, and all that half as
+//! far. The range is from the least to the most of what comes out, the throw as it is among them. Where a ball leaves the lane it
+//! is tried less far that way, until it stays: so numbers that are less certain don't make the range narrower.
 
 use super::super::roll::{Apart, ApartAt};
 use super::super::roll_ball::RollBall;
 use super::spread::Spread;
 use super::throw::Throw;
+use super::ways::{self, Way};
 use crate::motion::path::{self, Ending, Path, Shot};
 use crate::motion::{Attitude, Ball, Friction, Impossible, Lane, Length, Release};
 
@@ -15,13 +17,6 @@ use crate::motion::{Attitude, Ball, Friction, Impossible, Lane, Length, Release}
 const FEET: i32 = 60;
 /// Error of a step.
 const TOLERANCE: f64 = 1e-8;
-
-/// What both balls share at one corner: the throw, and how the lane grips.
-#[derive(Clone, Copy)]
-struct Corner {
-    throw: Throw,
-    friction: f64,
-}
 
 /// Where the throw goes.
 #[derive(Clone, Copy)]
@@ -140,127 +135,161 @@ pub(super) fn apart(
     spread: Spread,
     sent: Sent,
 ) -> Result<Apart, Impossible> {
-    let [first, second] = paths.map(|path| Told::of(path, lane));
-    let difference = |a: Option<f64>, b: Option<f64>| Some(b? - a?);
-    let centre: Vec<Option<f64>> = std::iter::zip(&first.boards, &second.boards)
-        .map(|(a, b)| difference(*a, *b))
-        .collect();
-    let mut along: Vec<Option<Range>> = centre.iter().map(|v| v.map(Range::of)).collect();
-    let mut whole = vec![true; along.len()];
-    let entry_now = difference(first.entry, second.entry);
-    let sooner_now = difference(second.finished, first.finished);
-    let mut entry = entry_now.map(Range::of);
-    let mut sooner = sooner_now.map(Range::of);
-    let mut gutters = 0;
-    let (mut corners, mut unfinished) = (0, 0);
-    let same = balls[0].id() == balls[1].id();
     let places = places();
-    for corner in throws(throw, spread) {
-        let told = |ball: &RollBall| -> Result<Vec<Told>, Impossible> {
-            let release = corner.throw.release()?;
-            let release = release.sent(lane.across(sent.start), sent.launch)?;
-            ends(spread.rg)
-                .into_iter()
-                .map(|off| {
-                    let rg = 1.0 + off as f64 / 100.0;
-                    let path = scaled(ball, lane, release, &places, corner.friction, rg)?;
-                    Ok(Told::of(&path, lane))
-                })
-                .collect()
-        };
-        let (ones, others) = (told(balls[0])?, told(balls[1])?);
-        for (i, one) in ones.iter().enumerate() {
-            for (j, other) in others.iter().enumerate() {
-                // The same ball can't be lighter in the core than itself.
-                if same && i != j {
-                    continue;
-                }
-                corners += 1;
-                let places = std::iter::zip(&one.boards, &other.boards);
-                for ((range, whole), (a, b)) in along.iter_mut().zip(&mut whole).zip(places) {
-                    match (range.as_mut(), difference(*a, *b)) {
-                        (Some(range), Some(value)) => range.take(value),
-                        _ => *whole = false,
+    let rolled = &|ball: &RollBall, way: &Way, rg: f64| -> Result<Told, Impossible> {
+        let release = way.throw(throw, spread).release()?;
+        let release = release.sent(lane.across(sent.start), sent.launch)?;
+        let friction = 1.0 + way.friction(spread);
+        let path = scaled(ball, lane, release, &places, friction, 1.0 + rg)?;
+        Ok(Told::of(&path, lane))
+    };
+    let same = balls[0].id() == balls[1].id();
+    let mut found = Found::from(paths.map(|path| Told::of(path, lane)));
+    for way in ways::all(spread) {
+        for share in ways::SHARES {
+            let way = way.share(share);
+            let (way, rgs) = (&way, way.rgs(spread));
+            let told = |ball| rgs.iter().map(move |rg| rolled(ball, way, *rg));
+            let ones = told(balls[0]).collect::<Result<Vec<Told>, Impossible>>()?;
+            let others = told(balls[1]).collect::<Result<Vec<Told>, Impossible>>()?;
+            let mut complete = true;
+            for (i, one) in ones.iter().enumerate() {
+                for (j, other) in others.iter().enumerate() {
+                    // The same ball can't be lighter in the core than itself.
+                    if !(same && i != j) {
+                        complete &= found.take(one, other, way.is_corner());
                     }
                 }
-                match (entry.as_mut(), difference(one.entry, other.entry)) {
-                    (Some(range), Some(value)) => range.take(value),
-                    (Some(_), None) => gutters += 1,
-                    _ => {}
-                }
-                match (sooner.as_mut(), difference(other.finished, one.finished)) {
-                    (Some(range), Some(value)) => range.take(value),
-                    (Some(_), None) => unfinished += 1,
-                    _ => {}
-                }
+            }
+            // Less far still only where it is needed.
+            if complete && share <= ways::HALF {
+                break;
             }
         }
     }
     let mut varied = spread.said(throw);
-    if gutters > 0 {
-        varied.push(format!(
-            "In {gutters} of {corners} of these a ball leaves the lane; from there on they aren't counted."
-        ));
-    }
-    if unfinished > 0 {
-        varied.push(format!(
-            "In {unfinished} of {corners} of these a ball hasn't finished hooking at the pins; they aren't counted for that."
-        ));
-    }
-    let triple = |now: Option<f64>, range: Option<Range>| Some((now?, range?.least, range?.most));
-    Ok(Apart {
-        along: along
-            .iter()
-            .zip(&centre)
-            .zip(whole)
-            .enumerate()
-            .filter_map(|(feet, ((range, now), whole))| {
-                Some(ApartAt {
-                    feet: feet as f64,
-                    boards: (*now)?,
-                    least: (*range)?.least,
-                    most: (*range)?.most,
-                    whole,
+    found.left_out(&mut varied);
+    Ok(found.told(varied))
+}
+
+/// What the throws came to so far.
+struct Found {
+    along: Vec<Option<At>>,
+    entry: Option<(f64, Range)>,
+    sooner: Option<(f64, Range)>,
+    corners: usize,
+    off_the_lane: usize,
+    unfinished: usize,
+}
+
+/// One place along the lane: as thrown, the range, and whether every throw got there.
+#[derive(Clone, Copy)]
+struct At {
+    now: f64,
+    range: Range,
+    whole: bool,
+}
+
+fn difference(one: Option<f64>, other: Option<f64>) -> Option<f64> {
+    Some(other? - one?)
+}
+
+impl Found {
+    /// The throw as it is.
+    fn from([first, second]: [Told; 2]) -> Found {
+        let alone = |now: f64| (now, Range::of(now));
+        let boards = std::iter::zip(&first.boards, &second.boards);
+        Found {
+            along: boards
+                .map(|(one, other)| {
+                    difference(*one, *other).map(|now| At {
+                        now,
+                        range: Range::of(now),
+                        whole: true,
+                    })
                 })
-            })
-            .collect(),
-        entry: triple(entry_now, entry),
-        sooner: triple(sooner_now, sooner),
-        said: super::super::reason::Texts::alike(""),
-        varied,
-        lines: Vec::new(),
-    })
-}
-
-/// Both ends, or the one value where there is nothing to vary.
-fn ends(off: i64) -> Vec<i64> {
-    match off {
-        0 => vec![0],
-        off => vec![-off, off],
-    }
-}
-
-/// Every throw at which all that both balls share is at an end.
-fn throws(throw: Throw, spread: Spread) -> Vec<Corner> {
-    let mut found = Vec::new();
-    for speed in ends(spread.speed) {
-        for revs in ends(spread.revs) {
-            for rotation in ends(spread.rotation) {
-                for friction in ends(spread.friction) {
-                    // Within what a release can have.
-                    let throw = Throw {
-                        speed: (throw.speed + speed).clamp(30, 400),
-                        revs: (throw.revs + revs).clamp(0, 1000),
-                        rotation: (throw.rotation + rotation).clamp(0, 900),
-                        tilt: throw.tilt,
-                    };
-                    found.push(Corner {
-                        throw,
-                        friction: 1.0 + friction as f64 / 100.0,
-                    });
-                }
-            }
+                .collect(),
+            entry: difference(first.entry, second.entry).map(alone),
+            sooner: difference(second.finished, first.finished).map(alone),
+            corners: 0,
+            off_the_lane: 0,
+            unfinished: 0,
         }
     }
-    found
+
+    /// Takes a throw in; whether all of it could be.
+    fn take(&mut self, one: &Told, other: &Told, corner: bool) -> bool {
+        let mut complete = true;
+        let boards = std::iter::zip(&one.boards, &other.boards);
+        for (at, (one, other)) in self.along.iter_mut().zip(boards) {
+            match (at, difference(*one, *other)) {
+                (Some(at), Some(value)) => at.range.take(value),
+                (Some(at), None) => {
+                    at.whole = false;
+                    complete = false;
+                }
+                (None, _) => {}
+            }
+        }
+        if let (Some((_, range)), Some(value)) =
+            (self.entry.as_mut(), difference(one.entry, other.entry))
+        {
+            range.take(value);
+        }
+        let finished = difference(other.finished, one.finished);
+        match (self.sooner.as_mut(), finished) {
+            (Some((_, range)), Some(value)) => range.take(value),
+            (Some(_), None) => complete = false,
+            (None, _) => {}
+        }
+        if corner {
+            let stays = one.entry.is_some() && other.entry.is_some();
+            self.corners += 1;
+            self.off_the_lane += usize::from(!stays);
+            self.unfinished += usize::from(stays && self.sooner.is_some() && finished.is_none());
+        }
+        complete
+    }
+
+    /// A line for each reason why the range isn't of all throws.
+    fn left_out(&self, varied: &mut Vec<String>) {
+        let corners = self.corners;
+        let ends = self.along.iter().flatten().position(|at| !at.whole);
+        if let Some(feet) = ends {
+            let gone = self.off_the_lane;
+            varied.push(format!(
+                "In {gone} of {corners} of these a ball leaves the lane. The range of all of them ends at {feet} ft; from there on it is of those that stay."
+            ));
+        }
+        if self.unfinished > 0 {
+            let open = self.unfinished;
+            varied.push(format!(
+                "In {open} of {corners} of these a ball hasn't finished hooking at the pins; they aren't counted for that."
+            ));
+        }
+    }
+
+    fn told(self, varied: Vec<String>) -> Apart {
+        let along = self.along.iter().enumerate();
+        let along = along.filter_map(|(feet, at)| {
+            let At { now, range, whole } = (*at)?;
+            Some(ApartAt {
+                feet: feet as f64,
+                boards: now,
+                least: range.least,
+                most: range.most,
+                whole,
+            })
+        });
+        let triple = |(now, range): (f64, Range)| (now, range.least, range.most);
+        Apart {
+            along: along.collect(),
+            entry: self.entry.map(triple),
+            sooner: self.sooner.map(triple),
+            said: super::super::reason::Texts::alike(""),
+            varied,
+            off_the_lane: (self.off_the_lane, self.corners),
+            lines: Vec::new(),
+        }
+    }
 }

@@ -1,13 +1,13 @@
 //! Where the ball is sent, so that it turns where the oil lets it and comes to the pocket.
 //!
-//! Two things are wanted of the first ball: that it is farthest out on the exit board, and that it comes to the target board at the
+//! Two things are wanted of the ball that hooks less: that it is farthest out on the exit board, and that it comes to the target board at the
 //! pins. Two numbers are free: the board it starts on, and its direction. Three ways to send it, the first that can be had:
 //!
 //! 1. outward, so that it turns back on the exit board;
 //! 2. a ball that doesn't hook from the exit board to the target, even if it hooks all the way from the foul line: from the exit
 //!    board, inward as far as it takes;
 //! 3. a ball that hooks more than the lane is wide: from the farthest board anybody starts on, in the direction that comes to
-//!    the target; then it turns back further in.
+//!    the target; then it turns back on another board.
 
 use crate::motion::path::{Ending, Path};
 use crate::motion::{Angle, Impossible, Lane, Release};
@@ -60,9 +60,9 @@ const APART: f64 = 0.5;
 
 /// Rolls one ball on a lane, from a board and in a direction.
 pub(super) struct Thrower<'a> {
-    pub(super) lane: &'a Lane,
-    pub(super) release: Release,
-    pub(super) roll: &'a dyn Fn(Release) -> Result<Path, Impossible>,
+    lane: &'a Lane,
+    release: Release,
+    roll: &'a dyn Fn(Release) -> Result<Path, Impossible>,
 }
 
 /// Where one throw turned back and where it came to, in boards.
@@ -74,7 +74,19 @@ struct Came {
     lost: bool,
 }
 
-impl Thrower<'_> {
+impl<'a> Thrower<'a> {
+    pub(super) fn new(
+        lane: &'a Lane,
+        release: Release,
+        roll: &'a dyn Fn(Release) -> Result<Path, Impossible>,
+    ) -> Thrower<'a> {
+        Thrower {
+            lane,
+            release,
+            roll,
+        }
+    }
+
     /// The path from this board in this direction.
     pub(super) fn path(&self, start: f64, launch: f64) -> Result<Path, Impossible> {
         let release = self
@@ -106,6 +118,11 @@ impl Thrower<'_> {
         };
         let lost = path.ending() != Ending::Pins;
         Ok(Came { turned, came, lost })
+    }
+
+    /// The board at the pins, sent from the exit board straight down the lane: the more a ball hooks, the farther over.
+    pub(super) fn hooks_to(&self, wanted: Wanted) -> Result<f64, Impossible> {
+        Ok(self.came(wanted.exit, 0.0)?.came)
     }
 
     /// The line for what is wanted.

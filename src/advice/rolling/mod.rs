@@ -8,6 +8,7 @@ mod line;
 mod says;
 mod spread;
 mod throw;
+mod ways;
 mod words;
 
 use super::explain::{self, Scale};
@@ -35,7 +36,7 @@ use throw::Throw;
 const NOWHERE: &[crate::motion::Length] = &[];
 
 impl Shop {
-    /// What a ball does on a lane for this bowler; or two, on the line that suits the first. Each ball is `model-id`, `model-id@weight` or
+    /// What a ball does on a lane for this bowler; or two, on the line that suits the one that hooks less. Each ball is `model-id`, `model-id@weight` or
     /// the name of one the bowler owns; the lane is an id of the catalog's lanes, or the one that goes with the bowler's answer.
     ///
     /// # Errors
@@ -54,6 +55,7 @@ impl Shop {
         let row = self.lane_for(bowler, lane)?;
         let mut situation = Situation::of(bowler, self.rules());
         situation.set("lane.oil", Interval::point(row.oil()));
+        situation.set("lane.inside", Interval::point(inside(row)));
         let balls = balls
             .iter()
             .map(|ball| self.roll_ball(bowler, ball))
@@ -62,17 +64,14 @@ impl Shop {
         assumptions.extend(self.taken(&situation, &assumptions));
         let oil = *row.lane();
         let release = throw.release().map_err(Trouble::NoRoll)?;
-        let Some(first) = balls.first() else {
-            return Err(Trouble::NotOneOrTwoBalls { named: 0 });
-        };
-        let line = self.line_for(first, &oil, release, &situation)?;
+        let line = self.line_for(&balls, &oil, release, &situation)?;
         let sent = Sent {
             start: line.start_board,
             launch: line.launch,
         };
         let rolled = self.rolled(&balls, &oil, release, sent)?;
         let apart = self.apart(bowler, &rolled, &oil, throw, sent, &situation)?;
-        let says = self.said_of_rolls(&situation, &rolled, apart.as_ref());
+        let says = self.said_of_rolls(&situation, &rolled, apart.as_ref(), line.suits);
         Ok(Roll {
             bowler: bowler.name().unwrap_or_default().to_owned(),
             throw: throw.shown(),
@@ -154,10 +153,10 @@ impl Shop {
         value.ok_or_else(|| Trouble::Rules(format!("no rule says `{name}`")))
     }
 
-    /// The line that suits a ball.
+    /// The line that suits the ball that hooks less: on the other's it might not come back. Whichever was named first, it is the same.
     fn line_for(
         &self,
-        ball: &RollBall,
+        balls: &[RollBall],
         oil: &Lane,
         release: Release,
         situation: &Situation,
@@ -168,22 +167,43 @@ impl Shop {
             Ok(self.needed(name, situation, &mut lines)? as f64 / 10.0)
         };
         let wanted = Wanted {
-            exit: board("line.exit_board")?,
+            exit: board("line.exit_board")?.max(board("line.least_exit")?),
             target: board("line.target_board")?,
             most_start: board("line.most_start")?,
         };
-        let roll = |release| band::rolled(ball, oil, release, NOWHERE);
-        let thrower = Thrower {
-            lane: oil,
-            release,
-            roll: &roll,
+        let mut calmest: Option<(f64, &str, usize, &RollBall)> = None;
+        for (at, ball) in balls.iter().enumerate() {
+            let roll = |release| band::rolled(ball, oil, release, NOWHERE);
+            let comes = Thrower::new(oil, release, &roll).hooks_to(wanted);
+            let comes = comes.map_err(Trouble::NoRoll)?;
+            // Of two that hook alike the first by its id, so that the order in which they were named decides nothing.
+            if calmest.is_none_or(|(least, id, ..)| (comes, ball.id()) < (least, id)) {
+                calmest = Some((comes, ball.id(), at, ball));
+            }
+        }
+        let Some((_, _, suits, ball)) = calmest else {
+            return Err(Trouble::NotOneOrTwoBalls { named: 0 });
         };
-        let found = thrower.line(wanted).map_err(Trouble::NoRoll)?;
+        let roll = |release| band::rolled(ball, oil, release, NOWHERE);
+        let found = Thrower::new(oil, release, &roll).line(wanted);
+        let found = found.map_err(Trouble::NoRoll)?;
+        let all: Vec<&RollBall> = balls.iter().collect();
+        let called = names(&all);
+        let name = called.get(suits).copied().unwrap_or_default();
+        let other = called.iter().enumerate().find(|(at, _)| *at != suits);
+        let other = other.filter(|(at, _)| balls.get(*at).is_some_and(|it| it.id() != ball.id()));
+        let mut because = because(found.way, name, wanted);
+        if let Some((_, other)) = other {
+            because.push_str(&format!(
+                " It hooks less than {other}, so its line is taken for both."
+            ));
+        }
         Ok(RollLine {
             start_board: found.start,
             launch: Angle::degrees(found.launch),
             target_board: wanted.target,
-            because: because(found.way, ball, wanted),
+            suits,
+            because,
             lines,
         })
     }
@@ -288,10 +308,16 @@ fn is_mirrored(situation: &Situation) -> bool {
     left != situation.is_word("bowler.curve", "away")
 }
 
+/// The first board with the whole oil, in tenths; 0 where it is alike on every board.
+fn inside(row: &LaneRow) -> i64 {
+    match row.lane().is_even() {
+        true => 0,
+        false => row.inside(),
+    }
+}
+
 /// Why a ball is sent this way.
-fn because(way: Way, ball: &RollBall, wanted: Wanted) -> String {
-    let called = names(&[ball]);
-    let name = called.first().copied().unwrap_or_default();
+fn because(way: Way, name: &str, wanted: Wanted) -> String {
     let ball = words::begun(name);
     let Wanted {
         exit,
@@ -306,7 +332,7 @@ fn because(way: Way, ball: &RollBall, wanted: Wanted) -> String {
             "{ball} hooks no farther than from board {exit} to board {target}, so it starts there."
         ),
         Way::Farthest => format!(
-            "{ball} hooks more than the lane is wide from board {exit}, so it starts on board {most_start} and turns back further in."
+            "{ball} hooks more than the lane is wide from board {exit}, so it starts on board {most_start} and turns back on another board."
         ),
         Way::Nearest => {
             format!(

@@ -20,6 +20,7 @@ impl Shop {
         situation: &Situation,
         balls: &[Rolled],
         apart: Option<&Apart>,
+        suited: usize,
     ) -> Vec<Saying> {
         let rules = self.rules();
         let mut found: Vec<Saying> = Vec::new();
@@ -28,7 +29,7 @@ impl Shop {
             for (fact, value) in facts(rolled) {
                 situation.set(fact, value.map_or(Interval::NOT_KNOWN, Interval::point));
             }
-            let beside = boards_from_the_first(ball, apart);
+            let beside = boards_from_the_suited(ball == suited, apart);
             let beside = beside.map_or(Interval::NOT_KNOWN, Interval::point);
             situation.set("difference.boards", beside);
             let mut new = Vec::new();
@@ -117,9 +118,9 @@ fn facts(rolled: &Rolled) -> [(&'static str, Option<i64>); 7] {
 }
 
 /// How far a ball is at the pins from the one its line suits, in tenths of a board; none where either isn't there.
-fn boards_from_the_first(ball: usize, apart: Option<&Apart>) -> Option<i64> {
+fn boards_from_the_suited(suits: bool, apart: Option<&Apart>) -> Option<i64> {
     const FOOT_OF_THE_PINS: f64 = 60.0;
-    if ball == 0 {
+    if suits {
         return Some(0);
     }
     let at = apart?.along().last()?;

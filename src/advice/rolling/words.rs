@@ -72,7 +72,16 @@ pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends, finished: [b
         return Texts::alike("Neither ball comes to the pins on this line.");
     };
     let sooner = apart.sooner.map(|(_, least, most)| (least, most));
-    let gutter = match whole {
+    let (gone, of) = apart.off_the_lane;
+    // More than a quarter: own choice.
+    let many = 4 * gone > of;
+    let doubt = match many {
+        true => {
+            "We can't tell this well. With numbers this uncertain, a ball often leaves the lane. "
+        }
+        false => "",
+    };
+    let gutter = match whole || many {
         true => "",
         false => " If the numbers are a little off, a ball may leave the lane.",
     };
@@ -82,9 +91,15 @@ pub(super) fn sentence(apart: &Apart, names: Names<'_>, ends: Ends, finished: [b
         None => plain.clone(),
     };
     Texts {
-        newcomer: format!("{plain}{gutter}"),
-        league: format!("{league}{gutter}"),
-        fitter: exact(apart, names, now, range),
+        newcomer: format!("{doubt}{plain}{gutter}"),
+        league: format!("{doubt}{league}{gutter}"),
+        fitter: match gone {
+            0 => exact(apart, names, now, range),
+            gone => format!(
+                "{doubt}{} A ball leaves the lane in {gone} of {of} throws at the ends; the range is of those that stay.",
+                exact(apart, names, now, range)
+            ),
+        },
     }
 }
 
