@@ -287,7 +287,7 @@ fn a_table_that_cannot_be_is_told(#[case] rule: &str) {
     })
     .unwrap();
     let why = shop.roll_ball(&bowler(&owned("name: mine, cover: solid")), "mine");
-    assert!(matches!(why, Err(Trouble::Rules(_))), "{why:?}");
+    assert!(matches!(why, Err(Trouble::Friction(_))), "{why:?}");
     assert!(
         shop.roll_ball(&bowler(&owned("name: mine, cover: pearl")), "mine")
             .is_ok()
