@@ -63,8 +63,15 @@ fn edge(plot: &Plot, scale: &Scale, boards: impl Fn(&Place) -> f64) -> Vec<Spot>
 }
 
 fn band(canvas: &mut Canvas, plot: &Plot, scale: &Scale) {
-    let least = edge(plot, scale, |place| place.least);
-    let most = edge(plot, scale, |place| place.most);
+    // It ends where in some of the range a ball has left the lane.
+    let is_wide = |place: &Place| place.most > place.least;
+    let end = plot.along.iter().rposition(is_wide).map_or(0, |at| at + 1);
+    let sides = [|place: &Place| place.least, |place: &Place| place.most];
+    let [least, most] = sides.map(|side| {
+        let mut spots = edge(plot, scale, side);
+        spots.truncate(end);
+        spots
+    });
     let mut around = least.clone();
     around.extend(most.iter().rev());
     canvas.area("band", &around);

@@ -13,7 +13,12 @@ use crate::rules::Audience;
 pub(super) fn ball(page: &mut Page<'_>, next: &NextBall, is_first: bool) {
     let audience = page.audience();
     let gap = next.gap().said(audience);
-    let when = if is_first { "Next" } else { "Later" };
+    let is_sold = next.pick().is_some() || !next.near_misses().is_empty();
+    let when = match (is_sold, is_first) {
+        (false, _) => "What is missing",
+        (true, true) => "Next",
+        (true, false) => "Later",
+    };
     page.heading(&format!("{when}: {gap}"));
     for line in next
         .gap()
@@ -24,7 +29,6 @@ pub(super) fn ball(page: &mut Page<'_>, next: &NextBall, is_first: bool) {
     {
         page.item(2, "- ", line.text(audience));
     }
-    let is_sold = next.pick().is_some() || !next.near_misses().is_empty();
     for step in next.triggers().iter().filter(|_| is_sold) {
         let words = step_words(page, step);
         page.item(2, "When: ", &words);
