@@ -320,3 +320,29 @@ proptest! {
         prop_assert!(coarse.oil() >= fine.oil() && coarse.dry() >= fine.dry());
     }
 }
+
+/// Nobody guesses which of two balls called the same is meant, nor hides that an owned ball has the name of one on the shelf.
+#[test]
+fn balls_called_the_same_are_told_apart() {
+    let shop = Shop::demo().unwrap();
+    let two = "intent: hook\nowned:\n  - { name: the white one, cover: polyester, weight: 14 lb }\n  - { name: the white one, cover: solid, weight: 15 lb }\n  - { name: silverweed, cover: pearl, weight: 15 lb }\n";
+    let bowler = bowler(two);
+    let told = shop
+        .roll_ball(&bowler, "the white one")
+        .unwrap_err()
+        .to_string();
+    for name in ["the white one (ball 1)", "the white one (ball 2)"] {
+        assert!(told.contains(name), "{told}");
+        assert_eq!(shop.roll_ball(&bowler, name).unwrap().name(), name);
+    }
+    let second = shop.roll_ball(&bowler, "the white one (ball 2)").unwrap();
+    assert_eq!(second.cover(), Some(2));
+    let own = shop.roll_ball(&bowler, "silverweed").unwrap();
+    assert!(
+        own.is_owned()
+            && own
+                .assumed()
+                .iter()
+                .any(|line| line.contains("silverweed@"))
+    );
+}

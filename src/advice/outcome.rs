@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use itertools::Itertools;
+
 use crate::catalog::UnknownLane;
 use crate::document::Faults;
 use crate::motion::Impossible;
@@ -67,6 +69,11 @@ pub enum Trouble {
         asked: String,
         /// The nearest name there is.
         nearest: Option<String>,
+    },
+    /// Several balls owned are called the same.
+    SeveralOfThatName {
+        /// How each is told apart.
+        names: Vec<String>,
     },
     /// An owned ball can't be rolled while nobody knows what it is made of.
     CoverNotKnown {
@@ -155,6 +162,15 @@ impl fmt::Display for Trouble {
                 "{named} balls were named; expected one, or two to be held against each other"
             ),
             Trouble::UnknownLane(unknown) => write!(f, "{unknown}"),
+            Trouble::SeveralOfThatName { names } => write!(
+                f,
+                "{} balls owned are called the same; say which: `{}`",
+                names.len(),
+                names
+                    .iter()
+                    .map(|name| crate::document::clean(name))
+                    .join("`, `")
+            ),
             Trouble::NoSuchBall { asked, nearest } => {
                 write!(
                     f,

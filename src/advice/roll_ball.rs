@@ -6,6 +6,7 @@ mod words;
 use super::consultation::Consultation;
 use super::friction::{Surface, body};
 use super::outcome::Trouble;
+use super::owned_now::called;
 use super::reason::Reason;
 use super::shop::Shop;
 use super::standing::Standing;
@@ -41,9 +42,16 @@ impl Shop {
     /// No such ball, none on the shelf in that weight, an owned ball whose cover isn't known, or rules that give its cover no friction.
     pub fn roll_ball(&self, bowler: &Bowler, name: &str) -> Result<RollBall, Trouble> {
         let asked = name.trim();
-        let called = |ball: &&OwnedBall| ball.name().is_some_and(|own| same(own, asked));
-        if let Some(owned) = bowler.owned().iter().find(called) {
-            return self.owned_roll_ball(bowler, owned);
+        if let Some(owned) = owned_by_name(bowler.owned(), asked)? {
+            let mut ball = self.owned_roll_ball(bowler, &bowler.owned()[owned])?;
+            ball.name = called(bowler.owned(), owned);
+            ball.id = ball.name.clone();
+            if self.catalog().find(asked).is_ok() {
+                ball.assumed.push(format!(
+                    "It is the ball owned. To mean the one on the shelf, write `{asked}@` and its weight."
+                ));
+            }
+            return Ok(ball);
         }
         let id = asked.split_once('@').map_or(asked, |(id, _)| id);
         if self.catalog().find(id).is_err() && !id.trim().is_empty() {
@@ -102,6 +110,23 @@ impl Shop {
         consultation.weight(bowler.answer("settled.weight"))?;
         let weight = consultation.situation.known("settled.weight");
         Ok(weight.and_then(|weight| self.in_weight(&named, weight).ok()))
+    }
+}
+
+/// The place of the owned ball that is called this; with its place in the list behind it where several are called the same.
+fn owned_by_name(owned: &[OwnedBall], asked: &str) -> Result<Option<usize>, Trouble> {
+    let places = 0..owned.len();
+    if let Some(place) = places.clone().find(|&at| same(&called(owned, at), asked)) {
+        return Ok(Some(place));
+    }
+    let is_named = |at: &usize| owned[*at].name().is_some_and(|own| same(own, asked));
+    let found: Vec<usize> = places.filter(is_named).collect();
+    match found[..] {
+        [] => Ok(None),
+        [one] => Ok(Some(one)),
+        _ => Err(Trouble::SeveralOfThatName {
+            names: found.iter().map(|&at| called(owned, at)).collect(),
+        }),
     }
 }
 
