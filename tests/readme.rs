@@ -70,11 +70,13 @@ fn every_command_is_understood() {
             false => "catalog-demo/bowlers/first-ball.yaml",
         };
         let page = folder.path().join("sheet.html");
+        let drawing = folder.path().join("diff.svg");
         let words = words
             .replace("BOWLER", bowler)
             .replace("BALL", "catalog-demo/balls/drilled-yarrow.yaml")
             .replace("our-rules.yaml", ours.to_str().unwrap())
-            .replace("sheet.html", page.to_str().unwrap());
+            .replace("sheet.html", page.to_str().unwrap())
+            .replace("diff.svg", drawing.to_str().unwrap());
         let output = Command::new(env!("CARGO_BIN_EXE_spanwright"))
             .current_dir(env!("CARGO_MANIFEST_DIR"))
             .args(words.split_whitespace().flat_map(as_a_shell_would))

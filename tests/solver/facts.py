@@ -17,8 +17,8 @@ NEGATIVE = {"R": "F", "L": "R", "down": "up"}
 
 
 def number(text):
-    """The size in `1 3/4 in less`, `$1,200.50`, `0.020`, `2 R`, and its sign word if it has one."""
-    words = text.replace("$", "").replace(",", "").split()
+    """The size in `1 3/4 in less`, `$1,200.50`, `60%`, `0.020`, `2 R`, and its sign word if it has one."""
+    words = text.replace("$", "").replace("%", "").replace(",", "").split()
     size, sign, suffix = Fraction(0), 1, None
     for word in words:
         if re.fullmatch(r"[+-]?\d+(\.\d+)?", word) or re.fullmatch(r"\d+/\d+", word):
